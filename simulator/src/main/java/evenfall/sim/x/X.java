@@ -1,0 +1,5 @@
+package evenfall.sim.x;
+/** x. */
+public final class X {
+    private X() {}
+}
