@@ -1,0 +1,32 @@
+package evenfall.config;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something a person wrote in a file or on the command line cannot be used. The message is one line: file, place, what
+ * is wrong, what is allowed.
+ */
+public final class ConfigException extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    /**
+     * @param file name of the file as the person gave it
+     * @param line line in it, from 1; 0 where a line makes no sense
+     * @param place the key, with dots between its parts; null where the whole file is meant
+     * @param wrong what is wrong, as half a sentence
+     * @param allowed what would be right
+     */
+    public ConfigException(String file, int line, @Nullable String place, String wrong, String allowed) {
+        super(file + (line > 0 ? ":" + line : "") + ": " + (place == null || place.isEmpty() ? "" : place + ": ")
+                + oneLine(wrong) + "; allowed: " + oneLine(allowed));
+    }
+
+    /** For input that has no file: an option on the command line. */
+    public static ConfigException ofOption(String option, String wrong, String allowed) {
+        return new ConfigException("option " + option, 0, null, wrong, allowed);
+    }
+
+    private static String oneLine(String text) {
+        return text.replace('\r', ' ').replace('\n', ' ');
+    }
+}

@@ -1,0 +1,78 @@
+package evenfall.config;
+
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.serialization.JsonNodeReader;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** One YAML file, read whole, checked against its schema, its lines remembered. */
+public final class ConfigFile {
+    /** A configuration of more than this is a mistake (a log, an image); nothing is read of it. */
+    public static final long LARGEST_BYTES = 1_000_000;
+
+    private final String name;
+    private final ConfigNode root;
+
+    private ConfigFile(String name, JsonNode root) {
+        this.name = name;
+        this.root = new ConfigNode(name, "", root);
+    }
+
+    /**
+     * Reads a file.
+     *
+     * @param file YAML (JSON is YAML too), UTF-8
+     * @throws ConfigException when it is absent, too large, not YAML, or breaks the schema
+     */
+    public static ConfigFile read(Path file, ConfigSchema schema) throws ConfigException {
+        String name = file.toString();
+        try {
+            if (!Files.isRegularFile(file)) {
+                throw new ConfigException(name, 0, null, "there is no such file", "the path of a readable file");
+            }
+            if (Files.size(file) > LARGEST_BYTES) {
+                throw new ConfigException(
+                        name, 0, null, "is larger than 1 MB", "a configuration of at most " + LARGEST_BYTES + " bytes");
+            }
+            return parse(name, new String(Files.readAllBytes(file), StandardCharsets.UTF_8), schema);
+        } catch (IOException e) {
+            throw new ConfigException(name, 0, null, "cannot be read (" + e.getMessage() + ")", "a readable file");
+        }
+    }
+
+    /**
+     * Reads text that is in hand already.
+     *
+     * @param name what to call the text in complaints
+     * @throws ConfigException when it is not YAML or breaks the schema
+     */
+    public static ConfigFile parse(String name, String text, ConfigSchema schema) throws ConfigException {
+        JsonNode tree;
+        try {
+            tree = JsonNodeReader.builder().locationAware().build().readTree(text, InputFormat.YAML);
+        } catch (JacksonException e) {
+            int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
+            throw new ConfigException(
+                    name, line, null, "is not YAML (" + e.getOriginalMessage() + ")", "YAML 1.1 text");
+        } catch (IOException e) {
+            throw new ConfigException(name, 0, null, "cannot be read (" + e.getMessage() + ")", "YAML text");
+        }
+        if (tree == null || !tree.isObject()) {
+            throw new ConfigException(name, 1, null, "holds no keys", "a YAML file of keys and values");
+        }
+        schema.check(name, tree);
+        return new ConfigFile(name, tree);
+    }
+
+    public String name() {
+        return name;
+    }
+
+    public ConfigNode root() {
+        return root;
+    }
+}

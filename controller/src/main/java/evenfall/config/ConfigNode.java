@@ -1,0 +1,114 @@
+package evenfall.config;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One place in a {@link ConfigFile}. The schema has already seen to presence, type and range, so a getter for a key that
+ * the schema does not demand must be guarded by {@link #has}; asking without is a fault of the program.
+ */
+public final class ConfigNode {
+    private final String file;
+    private final String place;
+    private final JsonNode json;
+
+    ConfigNode(String file, String place, JsonNode json) {
+        this.file = file;
+        this.place = place;
+        this.json = json;
+    }
+
+    public boolean has(String key) {
+        return json.hasNonNull(key);
+    }
+
+    public ConfigNode at(String key) {
+        return new ConfigNode(file, placeOf(key), present(key));
+    }
+
+    public double number(String key) {
+        return present(key).asDouble();
+    }
+
+    public double number(String key, double otherwise) {
+        return has(key) ? number(key) : otherwise;
+    }
+
+    public int integer(String key) {
+        return present(key).asInt();
+    }
+
+    public int integer(String key, int otherwise) {
+        return has(key) ? integer(key) : otherwise;
+    }
+
+    /** A whole number up to 2^63 - 1, such as a seed. */
+    public long wide(String key) {
+        return present(key).asLong();
+    }
+
+    public String text(String key) {
+        return present(key).asText();
+    }
+
+    public String text(String key, String otherwise) {
+        return has(key) ? text(key) : otherwise;
+    }
+
+    public boolean flag(String key, boolean otherwise) {
+        return has(key) ? present(key).asBoolean() : otherwise;
+    }
+
+    /** The entries of a list in order; none where the key is absent. */
+    public List<ConfigNode> list(String key) {
+        List<ConfigNode> entries = new ArrayList<>();
+        JsonNode array = json.path(key);
+        for (int i = 0; i < array.size(); i++) {
+            entries.add(new ConfigNode(file, placeOf(key) + "[" + (i + 1) + "]", array.get(i)));
+        }
+        return entries;
+    }
+
+    /** The entries of a list of plain numbers; none where the key is absent. */
+    public double[] numbers(String key) {
+        if (!has(key)) {
+            return new double[0];
+        }
+        JsonNode array = present(key);
+        double[] values = new double[array.size()];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = array.get(i).asDouble();
+        }
+        return values;
+    }
+
+    /** This place and all below it as JSON, for handing on to another reader. */
+    public String toJson() {
+        return json.toString();
+    }
+
+    /** The line of a key, from 1; the line of this place where the key is absent. */
+    public int lineOf(String key) {
+        JsonNode value = json.get(key);
+        return ConfigSchema.lineOf(value == null ? json : value);
+    }
+
+    /** A complaint about a key that the schema alone could not make. */
+    public ConfigException wrong(String key, String wrong, String allowed) {
+        return new ConfigException(file, lineOf(key), placeOf(key), wrong, allowed);
+    }
+
+    private String placeOf(String key) {
+        return place.isEmpty() ? key : place + "." + key;
+    }
+
+    private JsonNode present(String key) {
+        JsonNode value = json.get(key);
+        if (value == null) {
+            throw new IllegalStateException(
+                    file + ": " + placeOf(key) + " was asked for, but the schema lets it be absent");
+        }
+        return value;
+    }
+}

@@ -1,0 +1,53 @@
+package evenfall.pattern;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a stretch of rows got, relative to its mean. Ratios, not percent.
+ *
+ * @param rowCv sample standard deviation (n − 1) over mean
+ * @param leastRow the least fed row over the mean
+ * @param mostRow the most fed row over the mean
+ * @param below80Share share of the rows below 80 % of the mean
+ * @param above120Share share of the rows above 120 %
+ */
+public record RowMeasures(double rowCv, double leastRow, double mostRow, double below80Share, double above120Share) {
+    /**
+     * @param rows what fell
+     * @param from first row of the stretch
+     * @param to one past its last
+     * @return null where there are fewer than two rows or nothing fell: then no measure is defined
+     */
+    public static @Nullable RowMeasures of(Rows rows, int from, int to) {
+        int n = to - from;
+        if (n < 2) {
+            return null;
+        }
+        double sum = 0;
+        for (int j = from; j < to; j++) {
+            sum += rows.amount(j);
+        }
+        double mean = sum / n;
+        if (!(mean > 0)) {
+            return null;
+        }
+        double squares = 0;
+        double least = Double.MAX_VALUE;
+        double most = 0;
+        int below = 0;
+        int above = 0;
+        for (int j = from; j < to; j++) {
+            double relative = rows.amount(j) / mean;
+            squares += (relative - 1) * (relative - 1);
+            least = Math.min(least, relative);
+            most = Math.max(most, relative);
+            if (relative < 0.8) {
+                below++;
+            }
+            if (relative > 1.2) {
+                above++;
+            }
+        }
+        return new RowMeasures(Math.sqrt(squares / (n - 1)), least, most, (double) below / n, (double) above / n);
+    }
+}

@@ -1,0 +1,137 @@
+package evenfall.rig;
+
+import evenfall.liquid.Liquid;
+import evenfall.outlet.OutletType;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A machine as configured; everything in SI.
+ *
+ * @param name used in message topics: lower-case letters, digits and hyphens
+ * @param boom boom and rows
+ * @param outlet the outlet type as fitted at the boom's spacing, with its metering size
+ * @param liquid the product
+ * @param target what is wanted
+ * @param sensors what is installed, and where
+ * @param limits when to warn
+ * @param ports where bytes come from
+ * @param broker where messages go
+ */
+public record Rig(
+        String name,
+        BoomLayout boom,
+        OutletType outlet,
+        Liquid liquid,
+        Target target,
+        Sensors sensors,
+        Limits limits,
+        List<Port> ports,
+        Broker broker) {
+
+    public Rig {
+        ports = List.copyOf(ports);
+    }
+
+    /**
+     * What the crop shall get.
+     *
+     * @param rateM product on the ground as a depth, m³/m²
+     * @param heightM height of the outlets over what the streams shall meet, m
+     */
+    public record Target(double rateM, double heightM) {}
+
+    /**
+     * A serial port.
+     *
+     * @param name the name that sensors, traces and messages use
+     * @param device path of the device
+     * @param baud bits per second; 8 data bits, no parity, 1 stop bit
+     */
+    public record Port(String name, String device, int baud) {}
+
+    /**
+     * An MQTT 3.1.1 broker.
+     *
+     * @param host name or address
+     * @param port TCP port
+     */
+    public record Broker(String host, int port) {}
+
+    /**
+     * @param flow the one flow meter, if there is one
+     * @param pressure the transmitter near the outlets, if there is one
+     * @param heights height sensors from left to right, none to seven
+     * @param heightsPort the port their echoes come by; empty without height sensors
+     * @param air how warm the air is, which the speed of sound needs
+     * @param speedPort port of the GNSS receiver, if there is one
+     * @param sectionsPort port of the section switches; empty where all sections count as on
+     */
+    public record Sensors(
+            Optional<Flow> flow,
+            Optional<Pressure> pressure,
+            List<Height> heights,
+            Optional<String> heightsPort,
+            Air air,
+            Optional<String> speedPort,
+            Optional<String> sectionsPort) {
+        public Sensors {
+            heights = List.copyOf(heights);
+        }
+    }
+
+    /**
+     * @param port where its pulses come from
+     * @param pulsesPerM3 K-factor, pulses per cubic metre
+     */
+    public record Flow(String port, double pulsesPerM3) {}
+
+    /**
+     * A transmitter on a current loop, linear between two points.
+     *
+     * @param port where its current comes from
+     * @param lowA current at the low point, A
+     * @param highA current at the high point, A
+     * @param lowPa pressure at the low point, Pa
+     * @param highPa pressure at the high point, Pa
+     */
+    public record Pressure(String port, double lowA, double highA, double lowPa, double highPa) {}
+
+    /**
+     * An ultrasonic height sensor.
+     *
+     * @param name for people
+     * @param rightM where it sits, m right of the centre line
+     * @param aboveOutletM how far its face is above the outlets, m; negative when below
+     */
+    public record Height(String name, double rightM, double aboveOutletM) {}
+
+    /**
+     * @param port where air temperature comes from; empty where it is fixed
+     * @param fixedC the temperature to take without a sensor, °C
+     */
+    public record Air(Optional<String> port, double fixedC) {}
+
+    /**
+     * When to warn. Alerts rise when the limit has been passed for {@code holdS} seconds <em>and</em> {@code holdM} metres, so
+     * that a warning stands for ground that matters at any speed.
+     *
+     * @param rateError limit of the rate error, a ratio
+     * @param rowCv limit of the row CV, a ratio
+     * @param clearanceM the outlets must stay at least so high over the ground, m
+     * @param ceilingM the outlets must stay at most so high, m
+     * @param holdS s
+     * @param holdM m
+     * @param walkingMps below this speed rate and rows are not judged, m/s
+     * @param silenceS a port that sends nothing for so long is silent, s
+     */
+    public record Limits(
+            double rateError,
+            double rowCv,
+            double clearanceM,
+            double ceilingM,
+            double holdS,
+            double holdM,
+            double walkingMps,
+            double silenceS) {}
+}

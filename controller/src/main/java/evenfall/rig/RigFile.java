@@ -1,0 +1,270 @@
+package evenfall.rig;
+
+import evenfall.config.ConfigException;
+import evenfall.config.ConfigFile;
+import evenfall.config.ConfigNode;
+import evenfall.config.ConfigSchema;
+import evenfall.liquid.Liquid;
+import evenfall.liquid.Liquids;
+import evenfall.outlet.OutletCatalogue;
+import evenfall.outlet.OutletDesign;
+import evenfall.outlet.OutletType;
+import evenfall.quantity.TradeUnits;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Reads a rig file (YAML, {@code rig.schema.json}) and checks what a schema cannot. */
+public final class RigFile {
+    private static final ConfigSchema SCHEMA = ConfigSchema.resource(RigFile.class, "rig.schema.json");
+
+    private final ConfigNode root;
+    private final Path folder;
+
+    private RigFile(ConfigNode root, Path folder) {
+        this.root = root;
+        this.folder = folder;
+    }
+
+    /**
+     * @throws ConfigException with file, line, what is wrong and what is allowed
+     */
+    public static Rig read(Path file) throws ConfigException {
+        Path folder = file.toAbsolutePath().getParent();
+        return new RigFile(ConfigFile.read(file, SCHEMA).root(), folder == null ? Path.of(".") : folder).rig();
+    }
+
+    /**
+     * @param name what to call the text in complaints
+     * @param folder where relative outlet files start from
+     */
+    public static Rig parse(String name, String text, Path folder) throws ConfigException {
+        return new RigFile(ConfigFile.parse(name, text, SCHEMA).root(), folder).rig();
+    }
+
+    private Rig rig() throws ConfigException {
+        BoomLayout boom = boom(root.at("boom"));
+        List<Rig.Port> ports = ports();
+        return new Rig(
+                root.text("name"),
+                boom,
+                outlet(root.at("outlets"), boom.spacingM()),
+                liquid(root.at("product")),
+                target(root.at("target")),
+                sensors(root.at("sensors"), boom, ports),
+                limits(),
+                ports,
+                broker());
+    }
+
+    private static BoomLayout boom(ConfigNode node) throws ConfigException {
+        int outlets = node.integer("outlets");
+        double spacingM = node.number("spacing_m");
+        double rowM = node.number("row_m");
+        double widthM = outlets * spacingM;
+        double hingeM = node.number("hinge_m");
+        if (hingeM >= 0.5 * widthM) {
+            throw node.wrong(
+                    "hinge_m",
+                    "lies outside the boom, which is " + widthM + " m wide",
+                    "less than half the width: the wings begin there");
+        }
+        List<BoomLayout.Section> sections = new ArrayList<>();
+        int first = 0;
+        for (double count : node.numbers("sections")) {
+            sections.add(new BoomLayout.Section(Integer.toString(sections.size() + 1), first, (int) count));
+            first += (int) count;
+        }
+        if (first != outlets) {
+            throw node.wrong(
+                    "sections", "hold " + first + " outlets together", "numbers that add up to outlets: " + outlets);
+        }
+        return new BoomLayout(outlets, spacingM, rowM, node.number("row_phase", 0.5), hingeM, sections);
+    }
+
+    private OutletType outlet(ConfigNode node, double spacingM) throws ConfigException {
+        OutletDesign design;
+        if (node.has("file")) {
+            design = OutletDesign.read(folder.resolve(node.text("file")));
+        } else if (OutletCatalogue.ids().contains(node.text("type", ""))) {
+            design = OutletCatalogue.builtIn(node.text("type"));
+        } else {
+            throw node.wrong(
+                    "type",
+                    "there is no outlet type " + node.text("type", "given"),
+                    String.join(", ", OutletCatalogue.ids()) + ", or file: with the path of an outlet file");
+        }
+        OutletType type = design.fitted(spacingM);
+        return node.has("rated_flow_Lpm")
+                ? type.withRatedFlow(node.number("rated_flow_Lpm") * TradeUnits.LPM_M3PS)
+                : type;
+    }
+
+    private static Liquid liquid(ConfigNode node) throws ConfigException {
+        Liquid liquid = known(node, "liquid");
+        if (node.has("with")) {
+            ConfigNode with = node.at("with");
+            liquid = liquid.blendedWith(known(with, "liquid"), with.number("share"));
+        }
+        return node.has("density_kgpL") ? liquid.withDensity(node.number("density_kgpL") * 1000) : liquid;
+    }
+
+    private static Liquid known(ConfigNode node, String key) throws ConfigException {
+        return Liquids.byId(node.text(key))
+                .orElseThrow(() -> node.wrong(
+                        key,
+                        "there is no product " + node.text(key),
+                        Liquids.all().stream().map(Liquid::id).collect(Collectors.joining(", "))));
+    }
+
+    private static Rig.Target target(ConfigNode node) {
+        return new Rig.Target(node.number("rate_Lpha") * TradeUnits.LPHA_M, node.number("height_m"));
+    }
+
+    private List<Rig.Port> ports() throws ConfigException {
+        List<Rig.Port> ports = new ArrayList<>();
+        for (ConfigNode node : root.list("ports")) {
+            String name = node.text("name");
+            if (ports.stream().anyMatch(p -> p.name().equals(name))) {
+                throw node.wrong("name", "there are two ports called " + name, "a name of its own for each port");
+            }
+            ports.add(new Rig.Port(name, node.text("device"), node.integer("baud", 115_200)));
+        }
+        return ports;
+    }
+
+    private static Rig.Sensors sensors(ConfigNode node, BoomLayout boom, List<Rig.Port> ports) throws ConfigException {
+        Optional<Rig.Flow> flow = Optional.empty();
+        if (node.has("flow")) {
+            ConfigNode at = node.at("flow");
+            flow = Optional.of(new Rig.Flow(port(at, "port", ports), at.number("pulses_per_L") / TradeUnits.LITRE_M3));
+        }
+        Optional<Rig.Pressure> pressure = Optional.empty();
+        if (node.has("pressure")) {
+            pressure = Optional.of(pressure(node.at("pressure"), ports));
+        }
+        List<Rig.Height> heights = new ArrayList<>();
+        Optional<String> heightsPort = Optional.empty();
+        if (node.has("heights")) {
+            ConfigNode group = node.at("heights");
+            heightsPort = Optional.of(port(group, "port", ports));
+            for (ConfigNode at : group.list("at")) {
+                heights.add(height(at, boom, heights));
+            }
+        }
+        return new Rig.Sensors(
+                flow,
+                pressure,
+                heights,
+                heightsPort,
+                air(node, ports),
+                portOf(node, "speed", ports),
+                portOf(node, "sections", ports));
+    }
+
+    private static Rig.Pressure pressure(ConfigNode at, List<Rig.Port> ports) throws ConfigException {
+        Rig.Pressure pressure = new Rig.Pressure(
+                port(at, "port", ports),
+                at.number("low_mA") / 1000,
+                at.number("high_mA") / 1000,
+                at.number("low_kPa") * TradeUnits.KPA_PA,
+                at.number("high_kPa") * TradeUnits.KPA_PA);
+        if (!(pressure.lowA() < pressure.highA())) {
+            throw at.wrong("high_mA", "is not above low_mA", "a high point above the low point");
+        }
+        if (!(pressure.lowPa() < pressure.highPa())) {
+            throw at.wrong("high_kPa", "is not above low_kPa", "a high point above the low point");
+        }
+        return pressure;
+    }
+
+    private static Rig.Height height(ConfigNode at, BoomLayout boom, List<Rig.Height> before) throws ConfigException {
+        Rig.Height height = new Rig.Height(at.text("name"), at.number("right_m"), at.number("above_outlet_m", 0));
+        if (Math.abs(height.rightM()) > 0.5 * boom.widthM()) {
+            throw at.wrong(
+                    "right_m",
+                    "lies outside the boom",
+                    String.format(Locale.ROOT, "from %.3f to %.3f m", -0.5 * boom.widthM(), 0.5 * boom.widthM()));
+        }
+        for (Rig.Height other : before) {
+            if (other.name().equals(height.name())) {
+                throw at.wrong("name", "there are two height sensors called " + other.name(), "a name of its own");
+            }
+            if (other.rightM() >= height.rightM()) {
+                throw at.wrong("right_m", "is not right of the sensor before it", "sensors from left to right");
+            }
+        }
+        return height;
+    }
+
+    private static Rig.Air air(ConfigNode node, List<Rig.Port> ports) throws ConfigException {
+        if (!node.has("air")) {
+            return new Rig.Air(Optional.empty(), 10);
+        }
+        return new Rig.Air(portOf(node, "air", ports), node.at("air").number("fixed_C", 10));
+    }
+
+    private static Optional<String> portOf(ConfigNode sensors, String group, List<Rig.Port> ports)
+            throws ConfigException {
+        if (!sensors.has(group) || !sensors.at(group).has("port")) {
+            return Optional.empty();
+        }
+        return Optional.of(port(sensors.at(group), "port", ports));
+    }
+
+    private static String port(ConfigNode node, String key, List<Rig.Port> ports) throws ConfigException {
+        String name = node.text(key);
+        if (ports.stream().noneMatch(p -> p.name().equals(name))) {
+            throw node.wrong(
+                    key,
+                    "there is no port called " + name,
+                    ports.stream().map(Rig.Port::name).collect(Collectors.joining(", ")));
+        }
+        return name;
+    }
+
+    /**
+     * Defaults. Rate 10 %: what field tests of sprayers allow, from memory (EN 12761, ISO 16119); advisers act from 5 % on.
+     * Row CV 15 %: acceptable for spreading fertiliser (Teagasc, as reported by Agriland). Hold 1 s and 5 m: our choice, about
+     * two machine lengths of ground that somebody could still see. Walking pace 0.5 m/s: our choice. Silence 1 s: twenty
+     * missed height sentences, our choice.
+     */
+    private Rig.Limits limits() throws ConfigException {
+        if (!root.has("limits")) {
+            return new Rig.Limits(0.10, 0.15, 0.15, 1.2, 1, 5, 0.5, 1);
+        }
+        ConfigNode node = root.at("limits");
+        Rig.Limits limits = new Rig.Limits(
+                node.number("rate_error_pct", 10) / 100,
+                node.number("row_cv_pct", 15) / 100,
+                node.number("clearance_m", 0.15),
+                node.number("ceiling_m", 1.2),
+                node.number("hold_s", 1),
+                node.number("hold_m", 5),
+                node.number("walking_mps", 0.5),
+                node.number("silence_s", 1));
+        if (!(limits.clearanceM() < limits.ceilingM())) {
+            throw node.wrong("ceiling_m", "is not above clearance_m", "a ceiling above the clearance");
+        }
+        double targetM = root.at("target").number("height_m");
+        if (!(limits.clearanceM() < targetM && targetM < limits.ceilingM())) {
+            throw root.at("target")
+                    .wrong(
+                            "height_m",
+                            "lies outside clearance_m and ceiling_m of the limits",
+                            "a height between " + limits.clearanceM() + " and " + limits.ceilingM() + " m");
+        }
+        return limits;
+    }
+
+    private Rig.Broker broker() {
+        if (!root.has("broker")) {
+            return new Rig.Broker("127.0.0.1", 1883);
+        }
+        ConfigNode node = root.at("broker");
+        return new Rig.Broker(node.text("host", "127.0.0.1"), node.integer("port", 1883));
+    }
+}

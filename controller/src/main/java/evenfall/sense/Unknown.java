@@ -1,0 +1,32 @@
+package evenfall.sense;
+
+/** Why a quantity is not known. The words go into messages as they stand. */
+public enum Unknown {
+    NOT_FITTED("not fitted"),
+    NOT_YET("nothing heard yet"),
+    SILENT("silent"),
+    NO_FIX("the receiver has no fix"),
+    NO_ECHO("no echo"),
+    OUT_OF_RANGE("outside what the sensor can measure"),
+    LOOP_BROKEN("the current loop is broken"),
+    TOO_FEW_PULSES("too few pulses yet"),
+    HUB_RESTARTED("the hub has just restarted"),
+    STANDING("slower than walking pace"),
+    SECTIONS_OFF("all sections are off"),
+    NEEDS_FLOW("flow is not known"),
+    NEEDS_SPEED("speed is not known"),
+    NEEDS_SECTIONS("section switches are not known"),
+    NEEDS_PRESSURE("neither pressure nor flow is known"),
+    NEEDS_HEIGHT("too few heights are known"),
+    NOTHING_FALLS("nothing falls");
+
+    private final String words;
+
+    Unknown(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+}
