@@ -1,9 +1,9 @@
 package evenfall.config;
 
 import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.networknt.schema.InputFormat;
-import com.networknt.schema.serialization.JsonNodeReader;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -14,12 +14,17 @@ public final class ConfigFile {
     /** A configuration of more than this is a mistake (a log, an image); nothing is read of it. */
     public static final long LARGEST_BYTES = 1_000_000;
 
+    /** A key that stands twice is an error: the one that a person reads may not be the one that counts. */
+    private static final YAMLMapper YAML = YAMLMapper.builder()
+            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+            .build();
+
     private final String name;
     private final ConfigNode root;
 
-    private ConfigFile(String name, JsonNode root) {
+    private ConfigFile(String name, JsonNode root, KeyLines lines) {
         this.name = name;
-        this.root = new ConfigNode(name, "", root);
+        this.root = new ConfigNode(name, lines, "", root);
     }
 
     /**
@@ -53,19 +58,18 @@ public final class ConfigFile {
     public static ConfigFile parse(String name, String text, ConfigSchema schema) throws ConfigException {
         JsonNode tree;
         try {
-            tree = JsonNodeReader.builder().locationAware().build().readTree(text, InputFormat.YAML);
+            tree = YAML.readTree(text);
         } catch (JacksonException e) {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
             throw new ConfigException(
                     name, line, null, "is not YAML (" + e.getOriginalMessage() + ")", "YAML 1.1 text");
-        } catch (IOException e) {
-            throw new ConfigException(name, 0, null, "cannot be read (" + e.getMessage() + ")", "YAML text");
         }
         if (tree == null || !tree.isObject()) {
             throw new ConfigException(name, 1, null, "holds no keys", "a YAML file of keys and values");
         }
-        schema.check(name, tree);
-        return new ConfigFile(name, tree);
+        KeyLines lines = KeyLines.of(text);
+        schema.check(name, tree, lines);
+        return new ConfigFile(name, tree, lines);
     }
 
     public String name() {

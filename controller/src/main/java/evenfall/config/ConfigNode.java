@@ -10,11 +10,13 @@ import java.util.List;
  */
 public final class ConfigNode {
     private final String file;
+    private final KeyLines lines;
     private final String place;
     private final JsonNode json;
 
-    ConfigNode(String file, String place, JsonNode json) {
+    ConfigNode(String file, KeyLines lines, String place, JsonNode json) {
         this.file = file;
+        this.lines = lines;
         this.place = place;
         this.json = json;
     }
@@ -24,7 +26,7 @@ public final class ConfigNode {
     }
 
     public ConfigNode at(String key) {
-        return new ConfigNode(file, placeOf(key), present(key));
+        return new ConfigNode(file, lines, placeOf(key), present(key));
     }
 
     public double number(String key) {
@@ -65,7 +67,7 @@ public final class ConfigNode {
         List<ConfigNode> entries = new ArrayList<>();
         JsonNode array = json.path(key);
         for (int i = 0; i < array.size(); i++) {
-            entries.add(new ConfigNode(file, placeOf(key) + "[" + (i + 1) + "]", array.get(i)));
+            entries.add(new ConfigNode(file, lines, placeOf(key) + "[" + (i + 1) + "]", array.get(i)));
         }
         return entries;
     }
@@ -90,8 +92,7 @@ public final class ConfigNode {
 
     /** The line of a key, from 1; the line of this place where the key is absent. */
     public int lineOf(String key) {
-        JsonNode value = json.get(key);
-        return ConfigSchema.lineOf(value == null ? json : value);
+        return lines.lineOf(placeOf(key));
     }
 
     /** A complaint about a key that the schema alone could not make. */

@@ -8,7 +8,6 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SchemaValidatorsConfig;
 import com.networknt.schema.SpecVersion;
 import com.networknt.schema.ValidationMessage;
-import com.networknt.schema.utils.JsonNodes;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -20,6 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /** A JSON Schema (draft 2020-12) from the program's own resources, and the wording of what breaks it. */
 public final class ConfigSchema {
+    private static final String IS_MISSING = "is missing";
+
     private final JsonNode document;
     private final JsonSchema schema;
 
@@ -46,38 +47,42 @@ public final class ConfigSchema {
         }
     }
 
-    /** Throws for the first violation in the order of the file; says how many more there are. */
-    void check(String file, JsonNode root) throws ConfigException {
+    /** Throws for the first violation in the order of the file, what is missing last; says how many more there are. */
+    void check(String file, JsonNode root, KeyLines lines) throws ConfigException {
         List<Violation> found = new ArrayList<>();
         for (ValidationMessage message : schema.validate(root)) {
-            found.add(violation(root, message));
+            found.add(violation(root, lines, message));
         }
         if (found.isEmpty()) {
             return;
         }
-        found.sort(Comparator.comparingInt(Violation::line).thenComparing(Violation::place));
+        // A misspelt key shows as one that is not known and one that is missing: the first of these says more.
+        found.sort(Comparator.comparing(Violation::isAbsence)
+                .thenComparingInt(Violation::line)
+                .thenComparing(Violation::place));
         Violation first = found.get(0);
         String more = found.size() == 1 ? "" : " (and " + (found.size() - 1) + " more)";
         throw new ConfigException(file, first.line(), first.place(), first.wrong(), first.allowed() + more);
     }
 
-    private record Violation(int line, String place, String wrong, String allowed) {}
+    private record Violation(int line, String place, String wrong, String allowed) {
+        boolean isAbsence() {
+            return wrong.equals(IS_MISSING);
+        }
+    }
 
-    private Violation violation(JsonNode root, ValidationMessage message) {
+    private Violation violation(JsonNode root, KeyLines lines, ValidationMessage message) {
         JsonNode rule = rulesAround(message);
         String place = dotted(message.getInstanceLocation());
         JsonNode value = message.getInstanceNode() == null ? root : message.getInstanceNode();
-        int line = lineOf(value);
+        int line = lines.lineOf(place);
         String property = message.getProperty();
         return switch (message.getType()) {
-            case "required" -> new Violation(line, join(place, property), "is missing", allowedFor(rule, property));
+            case "required" -> new Violation(line, join(place, property), IS_MISSING, allowedFor(rule, property));
             case "additionalProperties", "unevaluatedProperties" -> {
-                JsonNode stranger = value.get(property);
+                String stranger = join(place, property);
                 yield new Violation(
-                        stranger == null ? line : lineOf(stranger),
-                        join(place, property),
-                        "is not known here",
-                        names(rule.path("properties")));
+                        lines.lineOf(stranger), stranger, "is not known here", names(rule.path("properties")));
             }
             default -> new Violation(line, place, brief(value) + " cannot be used", describe(rule));
         };
@@ -183,10 +188,5 @@ public final class ConfigSchema {
             }
         }
         return text.toString();
-    }
-
-    static int lineOf(JsonNode node) {
-        var location = JsonNodes.tokenLocationOf(node);
-        return location == null ? 0 : location.getLineNr();
     }
 }

@@ -1,6 +1,7 @@
 package evenfall.monitor;
 
 import evenfall.judge.Alert;
+import evenfall.pattern.HeightWindow;
 import evenfall.pattern.LineMeasures;
 import evenfall.pattern.RowMeasures;
 import evenfall.sense.Quantity;
@@ -22,8 +23,11 @@ import org.jspecify.annotations.Nullable;
  * @param sensorHeightM height of the outlets at each height sensor of the rig, over what the sensor sees
  * @param boom the rows under the whole boom
  * @param segments left, centre and right
+ * @param window heights in which this outlet type at this pressure holds the row limit; null where none does, or pressure is not
+ *     known
  * @param standing alerts that stand, oldest first
  * @param wire what the decoders counted, all ports together
+ * @param droppedBytes bytes lost to full queues before they came here
  */
 public record Live(
         long timeUs,
@@ -36,8 +40,10 @@ public record Live(
         List<Quantity> sensorHeightM,
         Segment boom,
         List<Segment> segments,
+        @Nullable HeightWindow window,
         List<Alert> standing,
-        WireCounts wire) {
+        WireCounts wire,
+        long droppedBytes) {
 
     /**
      * A stretch of the boom.

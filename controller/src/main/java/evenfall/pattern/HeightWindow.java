@@ -1,6 +1,7 @@
 package evenfall.pattern;
 
 import evenfall.outlet.OutletType;
+import evenfall.outlet.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,10 +16,6 @@ public record HeightWindow(double lowM, double highM) {
     public static final double TALLEST_M = 2.0;
 
     private static final double STEP_M = 0.01;
-    private static final int PHASES = 8;
-
-    /** Wide enough that the interior holds whole repeats of rows under outlets, small enough to be quick. */
-    private static final int OUTLETS = 24;
 
     /** Whether every height looked at holds, as with a bar. */
     public boolean isOpen() {
@@ -42,40 +39,79 @@ public record HeightWindow(double lowM, double highM) {
             double specificGravity,
             double aroundM,
             double limitCv) {
-        int start = (int) Math.round(aroundM / STEP_M);
-        if (!holds(type, spacingM, rowM, pressurePa, specificGravity, start, limitCv)) {
+        Search search = new Search(type, spacingM, rowM, type.speedFactor(pressurePa, specificGravity), limitCv);
+        int tallest = (int) Math.round(TALLEST_M / STEP_M);
+        int low = Math.min(tallest, Math.max(0, (int) Math.round(aroundM / STEP_M)));
+        int high = low;
+        if (!search.holds(low)) {
             return null;
         }
-        int low = start;
-        while (low > 0 && holds(type, spacingM, rowM, pressurePa, specificGravity, low - 1, limitCv)) {
+        while (low > 0 && search.holds(low - 1)) {
             low--;
         }
-        int tallest = (int) Math.round(TALLEST_M / STEP_M);
-        int high = start;
-        while (high < tallest && holds(type, spacingM, rowM, pressurePa, specificGravity, high + 1, limitCv)) {
+        while (high < tallest && search.holds(high + 1)) {
             high++;
         }
         return new HeightWindow(low * STEP_M, high * STEP_M);
     }
 
-    private static boolean holds(
-            OutletType type,
-            double spacingM,
-            double rowM,
-            double pressurePa,
-            double specificGravity,
-            int step,
-            double limitCv) {
-        double sum = 0;
-        for (int phase = 0; phase < PHASES; phase++) {
-            var layout = new StaticPattern.Layout(OUTLETS, spacingM, rowM, (double) phase / PHASES);
-            RowMeasures measures = StaticPattern.of(type, layout, step * STEP_M, pressurePa, specificGravity)
-                    .rowMeasures();
-            if (measures == null) {
-                return false;
+    /** Runs on the board whenever pressure has moved, so it keeps its arrays from one height to the next. */
+    private static final class Search {
+        private static final int PHASES = 8;
+
+        /** Wide enough that the interior holds whole repeats of rows under outlets, small enough to be quick. */
+        private static final int OUTLETS = 24;
+
+        private final OutletType type;
+        private final StaticPattern.Layout layout;
+        private final double speedFactor;
+        private final double limitCv;
+        private final double[] landingM;
+        private final Rows[] rowsOfPhase = new Rows[PHASES];
+
+        Search(OutletType type, double spacingM, double rowM, double speedFactor, double limitCv) {
+            this.type = type;
+            this.layout = new StaticPattern.Layout(OUTLETS, spacingM, rowM, 0);
+            this.speedFactor = speedFactor;
+            this.limitCv = limitCv;
+            this.landingM = new double[type.streams().size()];
+            for (int phase = 0; phase < PHASES; phase++) {
+                rowsOfPhase[phase] = new Rows(rowM, (double) phase / PHASES, 0.5 * layout.widthM());
             }
-            sum += measures.rowCv();
         }
-        return sum / PHASES <= limitCv;
+
+        boolean holds(int step) {
+            double reachM = layout.rowM() + land(step * STEP_M);
+            double interiorM = 0.5 * layout.widthM() - reachM;
+            double sum = 0;
+            for (Rows rows : rowsOfPhase) {
+                rows.clear();
+                for (int outlet = 0; outlet < OUTLETS; outlet++) {
+                    for (int i = 0; i < landingM.length; i++) {
+                        rows.add(
+                                layout.outletRightM(outlet) + landingM[i],
+                                type.streams().get(i).share());
+                    }
+                }
+                RowMeasures measures = rows.measures(rows.firstAtOrRightOf(-interiorM), rows.endAtOrLeftOf(interiorM));
+                if (measures == null) {
+                    return false;
+                }
+                sum += measures.rowCv();
+            }
+            return sum / PHASES <= limitCv;
+        }
+
+        private double land(double heightM) {
+            double farM = 0;
+            for (int i = 0; i < landingM.length; i++) {
+                Stream stream = type.streams().get(i);
+                double exitMps = stream.exitMps() * speedFactor;
+                double flightS = Flight.timeS(exitMps * stream.downPart(), heightM);
+                landingM[i] = stream.offsetM() + exitMps * stream.rightPart() * flightS;
+                farM = Math.max(farM, Math.abs(landingM[i]));
+            }
+            return farM;
+        }
     }
 }

@@ -13,19 +13,21 @@ import org.jspecify.annotations.Nullable;
  */
 public record RowMeasures(double rowCv, double leastRow, double mostRow, double below80Share, double above120Share) {
     /**
-     * @param rows what fell
+     * Measures a stretch of rows.
+     *
+     * @param amounts what fell on each row
      * @param from first row of the stretch
      * @param to one past its last
      * @return null where there are fewer than two rows or nothing fell: then no measure is defined
      */
-    public static @Nullable RowMeasures of(Rows rows, int from, int to) {
+    public static @Nullable RowMeasures of(double[] amounts, int from, int to) {
         int n = to - from;
         if (n < 2) {
             return null;
         }
         double sum = 0;
         for (int j = from; j < to; j++) {
-            sum += rows.amount(j);
+            sum += amounts[j];
         }
         double mean = sum / n;
         if (!(mean > 0)) {
@@ -37,7 +39,7 @@ public record RowMeasures(double rowCv, double leastRow, double mostRow, double 
         int below = 0;
         int above = 0;
         for (int j = from; j < to; j++) {
-            double relative = rows.amount(j) / mean;
+            double relative = amounts[j] / mean;
             squares += (relative - 1) * (relative - 1);
             least = Math.min(least, relative);
             most = Math.max(most, relative);

@@ -1,5 +1,8 @@
 package evenfall.pattern;
 
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
 /**
  * Crop rows across the boom: row j at {@code (j + phase) · width} from the centre line, and what has fallen on each.
  *
@@ -27,7 +30,7 @@ public final class Rows {
     }
 
     public void clear() {
-        java.util.Arrays.fill(amount, 0);
+        Arrays.fill(amount, 0);
     }
 
     /**
@@ -76,6 +79,11 @@ public final class Rows {
     public int endAtOrLeftOf(double rightM) {
         int row = (int) Math.floor(rightM / widthM - phase - firstIndex + 1e-9) + 1;
         return Math.max(0, Math.min(row, amount.length));
+    }
+
+    /** Measures of a stretch; as {@link RowMeasures#of}. */
+    public @Nullable RowMeasures measures(int from, int to) {
+        return RowMeasures.of(amount, from, to);
     }
 
     public double widthM() {

@@ -109,7 +109,7 @@ public record StaticPattern(
                 heightM,
                 List.copyOf(lines),
                 relative(rows, from, to),
-                RowMeasures.of(rows, from, to),
+                rows.measures(from, to),
                 all.measure(-interiorM, interiorM, layout.rowM() / 4),
                 coefficientOfVariation(groove));
     }

@@ -1,0 +1,79 @@
+package evenfall.judge;
+
+/**
+ * The state of one alert at one place: raised when the limit has been passed for long enough in time and in metres, cleared when
+ * things have been well for as long. What lies between does neither, so an alert does not chatter on its limit.
+ *
+ * <p>What cannot be judged does not raise, and clears like what is well: nothing old is shown as now.
+ */
+final class Latch {
+    enum Change {
+        NONE,
+        RAISED,
+        CLEARED
+    }
+
+    private final double holdS;
+    private final double holdM;
+    private long runSinceUs = -1;
+    private double runS;
+    private double runM;
+    private boolean standing;
+    private long sinceUs = -1;
+
+    /**
+     * @param holdS how long a change must last, s
+     * @param holdM and over how much ground, m
+     */
+    Latch(double holdS, double holdM) {
+        this.holdS = holdS;
+        this.holdM = holdM;
+    }
+
+    boolean isStanding() {
+        return standing;
+    }
+
+    /** When the limit was first passed, for the alert that was raised last, µs; -1 before the first. */
+    long sinceUs() {
+        return sinceUs;
+    }
+
+    /**
+     * Takes one look.
+     *
+     * @param nowUs event time, µs
+     * @param stepS time since the look before, s
+     * @param stepM ground since the look before, m
+     */
+    Change look(long nowUs, double stepS, double stepM, Verdict verdict) {
+        boolean forChange = standing ? verdict == Verdict.WELL || verdict == Verdict.UNKNOWN : verdict == Verdict.OVER;
+        boolean against = standing ? verdict == Verdict.OVER : verdict != Verdict.OVER && verdict != Verdict.BETWEEN;
+        if (against) {
+            runSinceUs = -1;
+            return Change.NONE;
+        }
+        if (!forChange) {
+            return Change.NONE;
+        }
+        if (runSinceUs < 0) {
+            runSinceUs = nowUs;
+            runS = 0;
+            runM = 0;
+        } else {
+            runS += stepS;
+            runM += stepM;
+        }
+        // What is not known moves no metres; a standing alert must still be able to clear then.
+        boolean farEnough = runM >= holdM || (standing && verdict == Verdict.UNKNOWN);
+        if (runS + 1e-9 < holdS || !farEnough) {
+            return Change.NONE;
+        }
+        standing = !standing;
+        if (standing) {
+            sinceUs = runSinceUs;
+        }
+        runSinceUs = -1;
+        return standing ? Change.RAISED : Change.CLEARED;
+    }
+}

@@ -1,0 +1,64 @@
+package evenfall.judge;
+
+import evenfall.pattern.BoomPattern;
+import evenfall.pattern.HeightWindow;
+import evenfall.sense.Quantity;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that judgement looks at, at one moment.
+ *
+ * @param nowUs event time, µs
+ * @param stepS time since the moment before, s
+ * @param stepM ground since the moment before, m; 0 where speed is not known
+ * @param speedMps ground speed
+ * @param rateError share of the target, 0 when they agree
+ * @param pressurePa pressure that the pattern rests on
+ * @param leftWingM mean height of the outer half of the left wing
+ * @param centreM mean height of the centre part
+ * @param rightWingM mean height of the outer half of the right wing
+ * @param window heights in which this outlet type at this pressure holds the row limit; null where none does or pressure is not
+ *     known
+ * @param pattern what falls on the rows now; null where that is not known
+ * @param ports every port that a sensor needs
+ * @param sensors every sensor
+ */
+public record Situation(
+        long nowUs,
+        double stepS,
+        double stepM,
+        Quantity speedMps,
+        Quantity rateError,
+        Quantity pressurePa,
+        Quantity leftWingM,
+        Quantity centreM,
+        Quantity rightWingM,
+        @Nullable HeightWindow window,
+        @Nullable BoomPattern pattern,
+        List<PortState> ports,
+        List<SensorState> sensors) {
+
+    /**
+     * A port as it is heard.
+     *
+     * @param name the rig's name for it
+     * @param silentUs how long since the last good sentence, or since the start, µs
+     * @param allowedUs silence up to this is no fault, µs
+     * @param unplugged whether the device is known to be gone
+     */
+    public record PortState(String name, long silentUs, long allowedUs, boolean unplugged) {
+        boolean isSilent() {
+            return silentUs > allowedUs;
+        }
+    }
+
+    /**
+     * A sensor as it is heard.
+     *
+     * @param name the rig's name for it
+     * @param port index of its port in the situation's list of them
+     * @param reading what it says
+     */
+    public record SensorState(String name, int port, Quantity reading) {}
+}

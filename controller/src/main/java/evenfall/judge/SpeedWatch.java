@@ -1,0 +1,46 @@
+package evenfall.judge;
+
+import static evenfall.quantity.FixedDecimals.text;
+
+import evenfall.sense.Unknown;
+
+/** Ground speed lost while the receiver still speaks. */
+final class SpeedWatch implements Watch {
+    private final int port;
+    private final String name;
+
+    SpeedWatch(int port, String name) {
+        this.port = port;
+        this.name = name;
+    }
+
+    @Override
+    public AlertKind kind() {
+        return AlertKind.SPEED_LOST;
+    }
+
+    @Override
+    public String place() {
+        return name;
+    }
+
+    @Override
+    public Verdict verdict(Situation now) {
+        if (now.ports().get(port).isSilent()) {
+            return Verdict.UNKNOWN;
+        }
+        return now.speedMps().isKnown() ? Verdict.WELL : Verdict.OVER;
+    }
+
+    @Override
+    public Finding finding(Situation now) {
+        Unknown reason = now.speedMps().unknown();
+        return new Finding(
+                null,
+                now.ports().get(port).allowedUs() / 1e6,
+                "s",
+                "Ground speed is not known: " + (reason == null ? "" : reason.words()) + " (port " + name + ", heard "
+                        + text(Math.max(0, now.speedMps().ageUs()) / 1e6, 1) + " s ago).",
+                "Hold an even speed and pressure, and get the receiver into the open; rate is not known until it has a fix.");
+    }
+}

@@ -1,0 +1,251 @@
+package evenfall.monitor;
+
+import evenfall.judge.Alert;
+import evenfall.judge.Situation;
+import evenfall.liquid.Application;
+import evenfall.pattern.BoomPattern;
+import evenfall.pattern.HeightWindow;
+import evenfall.rig.BoomLayout;
+import evenfall.rig.Rig;
+import evenfall.sense.BoomShape;
+import evenfall.sense.Quantity;
+import evenfall.sense.Unknown;
+import evenfall.wire.WireCounts;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** What follows from the senses at one moment: rate, boom shape, pattern. Keeps its arrays from one moment to the next. */
+final class Assessment {
+    private final Rig rig;
+    private final Inputs inputs;
+    private final BoomShape shape;
+    private final BoomPattern pattern;
+    private final WindowByPressure windows;
+    private final double[] outletM;
+    private final double[] heightM;
+    private final boolean[] heightKnown;
+    private final boolean[] open;
+    private final double halfM;
+    private final double hingeM;
+
+    private long nowUs;
+    private double stepS;
+    private Quantity speed = Quantity.unknown(Unknown.NOT_YET, -1);
+    private Quantity flow = speed;
+    private Quantity pressure = speed;
+    private Quantity width = speed;
+    private Quantity rate = speed;
+    private Quantity error = speed;
+    private List<Quantity> sensorM = List.of();
+    private @Nullable Unknown patternUnknown = Unknown.NOT_YET;
+
+    Assessment(Rig rig, Inputs inputs) {
+        this.rig = rig;
+        this.inputs = inputs;
+        BoomLayout boom = rig.boom();
+        outletM = new double[boom.outlets()];
+        for (int i = 0; i < outletM.length; i++) {
+            outletM[i] = boom.outletRightM(i);
+        }
+        heightM = new double[boom.outlets()];
+        heightKnown = new boolean[boom.outlets()];
+        open = new boolean[boom.outlets()];
+        halfM = 0.5 * boom.widthM();
+        hingeM = boom.hingeM();
+        shape = new BoomShape(rig.sensors().heights(), outletM);
+        pattern = new BoomPattern(
+                boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
+        windows = new WindowByPressure(rig);
+    }
+
+    void assess(long timeUs) {
+        stepS = (timeUs - nowUs) / 1e6;
+        nowUs = timeUs;
+        speed = inputs.speedMps(timeUs);
+        flow = inputs.flowM3ps(timeUs);
+        pressure = inputs.pressurePa(timeUs);
+        width = widthM();
+        rate = rateM();
+        error = rate.isKnown()
+                ? Quantity.known(Application.error(rate.get(), rig.target().rateM()), rate.ageUs())
+                : rate;
+        sensorM = inputs.heightsM(timeUs);
+        shape.spread(sensorM, heightM, heightKnown);
+        patternUnknown = computePattern();
+    }
+
+    private Quantity widthM() {
+        Quantity known = inputs.sectionsKnown(nowUs);
+        if (!known.isKnown()) {
+            return known;
+        }
+        int on = 0;
+        List<BoomLayout.Section> sections = rig.boom().sections();
+        for (int s = 0; s < sections.size(); s++) {
+            boolean isOn = inputs.isOn(s);
+            for (int i = sections.get(s).firstOutlet(); i < sections.get(s).endOutlet(); i++) {
+                open[i] = isOn;
+            }
+            on += isOn ? sections.get(s).outletCount() : 0;
+        }
+        return Quantity.known(on * rig.boom().spacingM(), known.ageUs());
+    }
+
+    private Quantity rateM() {
+        if (!flow.isKnown()) {
+            return Quantity.unknown(Unknown.NEEDS_FLOW, flow.ageUs());
+        }
+        if (!speed.isKnown()) {
+            return Quantity.unknown(Unknown.NEEDS_SPEED, speed.ageUs());
+        }
+        if (!width.isKnown()) {
+            return Quantity.unknown(Unknown.NEEDS_SECTIONS, width.ageUs());
+        }
+        long ageUs = Math.max(flow.ageUs(), Math.max(speed.ageUs(), width.ageUs()));
+        if (speed.get() < rig.limits().walkingMps()) {
+            return Quantity.unknown(Unknown.STANDING, ageUs);
+        }
+        if (!(width.get() > 0)) {
+            return Quantity.unknown(Unknown.SECTIONS_OFF, ageUs);
+        }
+        return Quantity.known(Application.rateM(flow.get(), speed.get(), width.get()), ageUs);
+    }
+
+    private @Nullable Unknown computePattern() {
+        if (!width.isKnown()) {
+            return Unknown.NEEDS_SECTIONS;
+        }
+        if (!(width.get() > 0)) {
+            return Unknown.SECTIONS_OFF;
+        }
+        if (!speed.isKnown()) {
+            return Unknown.NEEDS_SPEED;
+        }
+        if (speed.get() < rig.limits().walkingMps()) {
+            return Unknown.STANDING;
+        }
+        Quantity factor = speedFactor();
+        if (!factor.isKnown()) {
+            return factor.unknown();
+        }
+        if (!(factor.get() > 0)) {
+            return Unknown.NOTHING_FALLS;
+        }
+        pattern.compute(heightM, heightKnown, open, factor.get());
+        return null;
+    }
+
+    /**
+     * Exit speed over the rated one, from pressure; without pressure from the flow of one outlet, since both go with the square
+     * root of pressure over density.
+     */
+    private Quantity speedFactor() {
+        if (pressure.isKnown()) {
+            return Quantity.known(
+                    rig.outlet().speedFactor(pressure.get(), rig.liquid().specificGravity()), pressure.ageUs());
+        }
+        if (flow.isKnown() && width.isKnown() && width.get() > 0) {
+            double outletM3ps = flow.get() * rig.boom().spacingM() / width.get();
+            return Quantity.known(outletM3ps / rig.outlet().ratedFlowM3ps(), flow.ageUs());
+        }
+        return Quantity.unknown(Unknown.NEEDS_PRESSURE, pressure.ageUs());
+    }
+
+    /** The pressure that the pattern rests on: measured, or what the measured flow takes. */
+    private Quantity patternPressurePa() {
+        Quantity factor = speedFactor();
+        if (pressure.isKnown() || !factor.isKnown()) {
+            return pressure;
+        }
+        double pressurePa = factor.get()
+                * factor.get()
+                * rig.outlet().ratedPressurePa()
+                * rig.liquid().specificGravity();
+        return Quantity.known(pressurePa, factor.ageUs());
+    }
+
+    Situation situation() {
+        Quantity patternPressure = patternPressurePa();
+        double wingMiddleM = 0.5 * (hingeM + halfM);
+        return new Situation(
+                nowUs,
+                stepS,
+                speed.isKnown() ? speed.get() * stepS : 0,
+                speed,
+                error,
+                patternPressure,
+                meanHeight(-halfM, -wingMiddleM),
+                meanHeight(-hingeM, hingeM),
+                meanHeight(wingMiddleM, halfM),
+                patternPressure.isKnown() ? windows.at(patternPressure.get()) : null,
+                patternUnknown == null ? pattern : null,
+                inputs.portStates(nowUs),
+                inputs.sensorStates(nowUs));
+    }
+
+    Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {
+        List<Live.Segment> segments = new ArrayList<>();
+        segments.add(segment("left", -halfM, -hingeM));
+        segments.add(segment("centre", -hingeM, hingeM));
+        segments.add(segment("right", hingeM, halfM));
+        return new Live(
+                nowUs,
+                speed,
+                flow,
+                pressure,
+                width,
+                rate,
+                error,
+                sensorM,
+                segment("boom", -halfM, halfM),
+                List.copyOf(segments),
+                heightWindow(),
+                standing,
+                wire,
+                droppedBytes);
+    }
+
+    private @Nullable HeightWindow heightWindow() {
+        Quantity patternPressure = patternPressurePa();
+        return patternPressure.isKnown() ? windows.at(patternPressure.get()) : null;
+    }
+
+    private Live.Segment segment(String name, double fromM, double toM) {
+        Quantity height = meanHeight(fromM, toM);
+        Unknown unknown = patternUnknown != null ? patternUnknown : height.unknown();
+        if (unknown != null) {
+            return new Live.Segment(name, height, null, null, unknown);
+        }
+        var rows = pattern.rowMeasures(fromM, toM);
+        return rows == null
+                ? new Live.Segment(name, height, null, null, Unknown.NOTHING_FALLS)
+                : new Live.Segment(name, height, rows, pattern.lineMeasures(fromM, toM), null);
+    }
+
+    private Quantity meanHeight(double fromM, double toM) {
+        double sum = 0;
+        int n = 0;
+        for (int i = 0; i < outletM.length; i++) {
+            if (outletM[i] < fromM || outletM[i] > toM) {
+                continue;
+            }
+            if (!heightKnown[i]) {
+                return Quantity.unknown(
+                        rig.sensors().heights().isEmpty() ? Unknown.NOT_FITTED : Unknown.NEEDS_HEIGHT,
+                        oldestHeightUs());
+            }
+            sum += heightM[i];
+            n++;
+        }
+        return n == 0 ? Quantity.unknown(Unknown.NEEDS_HEIGHT, -1) : Quantity.known(sum / n, oldestHeightUs());
+    }
+
+    private long oldestHeightUs() {
+        long oldest = -1;
+        for (Quantity height : sensorM) {
+            oldest = Math.max(oldest, height.ageUs());
+        }
+        return oldest;
+    }
+}

@@ -1,0 +1,183 @@
+package evenfall.monitor;
+
+import evenfall.judge.Situation;
+import evenfall.rig.Rig;
+import evenfall.sense.FlowSense;
+import evenfall.sense.HeightSense;
+import evenfall.sense.PressureSense;
+import evenfall.sense.Quantity;
+import evenfall.sense.SectionSense;
+import evenfall.sense.SpeedSense;
+import evenfall.sense.Unknown;
+import evenfall.wire.WireCounts;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** The senses of a rig, fed by its ports. */
+final class Inputs {
+    /** A receiver may speak once a second: it is allowed one period more than the hub. */
+    private static final long RECEIVER_PERIOD_US = 1_000_000;
+
+    private final Rig rig;
+    private final List<PortInput> ports = new ArrayList<>();
+    private final @Nullable FlowSense flow;
+    private final @Nullable PressureSense pressure;
+    private final List<HeightSense> heights = new ArrayList<>();
+    private final SpeedSense speed = new SpeedSense();
+    private final SectionSense sections = new SectionSense();
+    private final long silenceUs;
+
+    Inputs(Rig rig) {
+        this.rig = rig;
+        Rig.Sensors sensors = rig.sensors();
+        silenceUs = Math.round(rig.limits().silenceS() * 1e6);
+        flow = sensors.flow().map(f -> new FlowSense(f.pulsesPerM3())).orElse(null);
+        pressure = sensors.pressure().map(PressureSense::new).orElse(null);
+        for (Rig.Height height : sensors.heights()) {
+            heights.add(new HeightSense(height.aboveOutletM()));
+        }
+        for (Rig.Port port : rig.ports()) {
+            ports.add(new PortInput(port.name(), rig, flow, pressure, heights, speed, sections));
+        }
+    }
+
+    void bytes(long timeUs, String port, byte[] bytes) {
+        PortInput input = find(port);
+        if (input == null) {
+            // A trace may hold ports that this rig does not know; what they said is still counted.
+            input = new PortInput(port, rig, null, null, List.of(), new SpeedSense(), new SectionSense());
+            ports.add(input);
+        }
+        input.bytes(timeUs, bytes);
+    }
+
+    void portLost(String port) {
+        PortInput input = find(port);
+        if (input != null) {
+            input.unplugged(true);
+        }
+    }
+
+    void portFound(String port) {
+        PortInput input = find(port);
+        if (input != null) {
+            input.unplugged(false);
+        }
+    }
+
+    /** Bytes are missing: what stands half read must not be joined to what comes. */
+    void cut(String port) {
+        PortInput input = find(port);
+        if (input != null) {
+            input.cut();
+        }
+    }
+
+    private @Nullable PortInput find(String port) {
+        for (PortInput input : ports) {
+            if (input.name().equals(port)) {
+                return input;
+            }
+        }
+        return null;
+    }
+
+    WireCounts wire() {
+        WireCounts sum = WireCounts.NONE;
+        for (PortInput port : ports) {
+            sum = sum.plus(port.counts());
+        }
+        return sum;
+    }
+
+    /** Names of the ports that some sensor needs, in alphabetical order. */
+    List<String> portNames() {
+        Rig.Sensors sensors = rig.sensors();
+        TreeSet<String> names = new TreeSet<>();
+        sensors.flow().ifPresent(f -> names.add(f.port()));
+        sensors.pressure().ifPresent(p -> names.add(p.port()));
+        sensors.heightsPort().ifPresent(names::add);
+        sensors.air().port().ifPresent(names::add);
+        sensors.speedPort().ifPresent(names::add);
+        sensors.sectionsPort().ifPresent(names::add);
+        return new ArrayList<>(names);
+    }
+
+    /** Index of the receiver's port among {@link #portNames}; -1 without a receiver. */
+    int speedPort() {
+        return rig.sensors().speedPort().map(portNames()::indexOf).orElse(-1);
+    }
+
+    List<Situation.PortState> portStates(long nowUs) {
+        List<Situation.PortState> states = new ArrayList<>();
+        for (String name : portNames()) {
+            PortInput input = find(name);
+            long allowedUs = silenceUs + (isReceiver(name) ? RECEIVER_PERIOD_US : 0);
+            long silentUs = input == null ? nowUs : nowUs - input.heardUs();
+            states.add(new Situation.PortState(name, silentUs, allowedUs, input != null && input.isUnplugged()));
+        }
+        return states;
+    }
+
+    private boolean isReceiver(String port) {
+        return rig.sensors().speedPort().filter(port::equals).isPresent();
+    }
+
+    List<Situation.SensorState> sensorStates(long nowUs) {
+        List<Situation.SensorState> states = new ArrayList<>();
+        List<String> names = portNames();
+        Rig.Sensors sensors = rig.sensors();
+        sensors.flow()
+                .ifPresent(
+                        f -> states.add(new Situation.SensorState("flow", names.indexOf(f.port()), flowM3ps(nowUs))));
+        sensors.pressure()
+                .ifPresent(p ->
+                        states.add(new Situation.SensorState("pressure", names.indexOf(p.port()), pressurePa(nowUs))));
+        Optional<String> heightsPort = sensors.heightsPort();
+        if (heightsPort.isPresent()) {
+            int port = names.indexOf(heightsPort.get());
+            for (int i = 0; i < heights.size(); i++) {
+                states.add(new Situation.SensorState(
+                        sensors.heights().get(i).name(), port, heights.get(i).heightM(nowUs, silenceUs)));
+            }
+        }
+        sensors.sectionsPort()
+                .ifPresent(p -> states.add(
+                        new Situation.SensorState("sections", names.indexOf(p), sections.known(nowUs, silenceUs))));
+        return states;
+    }
+
+    Quantity speedMps(long nowUs) {
+        return rig.sensors().speedPort().isPresent()
+                ? speed.speedMps(nowUs, silenceUs + RECEIVER_PERIOD_US)
+                : Quantity.unknown(Unknown.NOT_FITTED, -1);
+    }
+
+    Quantity flowM3ps(long nowUs) {
+        return flow == null ? Quantity.unknown(Unknown.NOT_FITTED, -1) : flow.flowM3ps(nowUs, silenceUs);
+    }
+
+    Quantity pressurePa(long nowUs) {
+        return pressure == null ? Quantity.unknown(Unknown.NOT_FITTED, -1) : pressure.pressurePa(nowUs, silenceUs);
+    }
+
+    List<Quantity> heightsM(long nowUs) {
+        List<Quantity> list = new ArrayList<>(heights.size());
+        for (HeightSense height : heights) {
+            list.add(height.heightM(nowUs, silenceUs));
+        }
+        return list;
+    }
+
+    /** Whether section switches are known; the number itself says nothing. */
+    Quantity sectionsKnown(long nowUs) {
+        return rig.sensors().sectionsPort().isPresent() ? sections.known(nowUs, silenceUs) : Quantity.known(1, 0);
+    }
+
+    boolean isOn(int section) {
+        return rig.sensors().sectionsPort().isEmpty() || sections.isOn(section);
+    }
+}

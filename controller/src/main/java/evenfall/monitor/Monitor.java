@@ -1,0 +1,90 @@
+package evenfall.monitor;
+
+import evenfall.judge.Alert;
+import evenfall.judge.Judge;
+import evenfall.rig.Rig;
+import evenfall.trace.TraceEvent;
+import evenfall.wire.WireCounts;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The core. Takes events in the order of their time and gives outputs; the same events give the same outputs.
+ *
+ * <p>Judgement happens on a grid of event time, five times a second. A grid moment is served before the first event at or after
+ * it, so the outputs do not depend on how often {@link #advanceTo} is called between events. One thread feeds it.
+ */
+public final class Monitor {
+    /** Distance of the grid moments, µs. */
+    public static final long GRID_US = 200_000;
+
+    private final Outputs outputs;
+    private final Inputs inputs;
+    private final Assessment assessment;
+    private final Judge judge;
+    private final Judge.Listener listener;
+    private long nowUs;
+    private long nextGridUs = GRID_US;
+    private long droppedBytes;
+
+    public Monitor(Rig rig, Outputs outputs) {
+        this.outputs = outputs;
+        this.inputs = new Inputs(rig);
+        this.assessment = new Assessment(rig, inputs);
+        this.judge = new Judge(rig, inputs.portNames(), inputs.sensorStates(0), inputs.speedPort());
+        this.listener = new Judge.Listener() {
+            @Override
+            public void raised(Alert alert) {
+                outputs.raised(alert);
+            }
+
+            @Override
+            public void cleared(Alert alert, long clearedUs) {
+                outputs.cleared(alert, clearedUs);
+            }
+        };
+    }
+
+    /**
+     * Takes one event. An event from before the latest one counts as happening now: time does not run backwards here.
+     */
+    public void accept(TraceEvent event) {
+        advanceTo(event.timeUs());
+        if (event instanceof TraceEvent.Bytes bytes) {
+            inputs.bytes(nowUs, bytes.port(), bytes.bytes());
+        } else if (event instanceof TraceEvent.PortLost lost) {
+            inputs.portLost(lost.port());
+        } else if (event instanceof TraceEvent.PortFound found) {
+            inputs.portFound(found.port());
+        } else if (event instanceof TraceEvent.Dropped dropped) {
+            inputs.cut(dropped.port());
+            droppedBytes += dropped.bytes();
+        }
+    }
+
+    /** Lets time pass without an event, so that what has fallen silent is noticed. */
+    public void advanceTo(long timeUs) {
+        while (nextGridUs <= timeUs) {
+            nowUs = nextGridUs;
+            nextGridUs += GRID_US;
+            serveGrid();
+        }
+        nowUs = Math.max(nowUs, timeUs);
+    }
+
+    private void serveGrid() {
+        assessment.assess(nowUs);
+        judge.look(assessment.situation(), listener);
+        outputs.live(assessment.live(judge.standing(), inputs.wire(), droppedBytes));
+    }
+
+    /** What the decoders of all ports have counted. */
+    public WireCounts wire() {
+        return inputs.wire();
+    }
+
+    /** Alerts that stand now, oldest first. */
+    public List<Alert> standing() {
+        return new ArrayList<>(judge.standing());
+    }
+}

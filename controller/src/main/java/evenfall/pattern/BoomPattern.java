@@ -1,0 +1,175 @@
+package evenfall.pattern;
+
+import evenfall.outlet.OutletType;
+import evenfall.outlet.Stream;
+import evenfall.rig.BoomLayout;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What falls on the rows under a boom whose outlets stand at heights of their own: the field's question. Built once, computed
+ * many times; nothing is allocated but the measures.
+ *
+ * <p>The adjoining pass is taken to mirror this one: beside each line near an end of the boom its mirror image counts too.
+ *
+ * <p>An outlet that is shut off, or whose height is not known, takes with it the rows that it could reach: they are left out of
+ * every measure, for what they get is not this pattern's doing.
+ */
+public final class BoomPattern {
+    private final BoomLayout boom;
+    private final double halfWidthM;
+    private final double designReachM;
+    private final Rows rows;
+    private final Lines lines;
+    private final boolean[] rowLeftOut;
+    private final double[] picked;
+    private final double[] offsetM;
+    private final double[] downPart;
+    private final double[] rightPart;
+    private final double[] exitMps;
+    private final double[] share;
+    private final double[] outletReachM;
+
+    /**
+     * @param boom boom and rows
+     * @param type outlet as fitted
+     * @param targetHeightM height that the boom is set to, m
+     * @param specificGravity of the product
+     */
+    public BoomPattern(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
+        this.boom = boom;
+        int streams = type.streams().size();
+        offsetM = new double[streams];
+        downPart = new double[streams];
+        rightPart = new double[streams];
+        exitMps = new double[streams];
+        share = new double[streams];
+        for (int i = 0; i < streams; i++) {
+            Stream stream = type.streams().get(i);
+            offsetM[i] = stream.offsetM();
+            downPart[i] = stream.downPart();
+            rightPart[i] = stream.rightPart();
+            exitMps[i] = stream.exitMps();
+            share[i] = stream.share();
+        }
+        halfWidthM = 0.5 * boom.widthM();
+        rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
+        rowLeftOut = new boolean[rows.count()];
+        picked = new double[rows.count()];
+        outletReachM = new double[boom.outlets()];
+        // Each line near an end may bring its mirror image along.
+        lines = new Lines(2 * boom.outlets() * streams);
+        designReachM = reachM(targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
+    }
+
+    /**
+     * Lets every open outlet fall.
+     *
+     * @param heightM height of each outlet over the ground, m; read only where {@code heightKnown}
+     * @param heightKnown whether it is known
+     * @param open whether liquid comes out of it
+     * @param speedFactor exit speed over the rated one, the same for all
+     */
+    public void compute(double[] heightM, boolean[] heightKnown, boolean[] open, double speedFactor) {
+        rows.clear();
+        lines.clear();
+        Arrays.fill(rowLeftOut, false);
+        for (int outlet = 0; outlet < boom.outlets(); outlet++) {
+            double atM = boom.outletRightM(outlet);
+            if (!open[outlet] || !heightKnown[outlet]) {
+                leaveOutRows(atM);
+                outletReachM[outlet] = 0;
+                continue;
+            }
+            outletReachM[outlet] = fall(outlet, atM, heightM[outlet], speedFactor);
+        }
+    }
+
+    private double fall(int outlet, double outletM, double heightM, double speedFactor) {
+        double farM = 0;
+        for (int i = 0; i < share.length; i++) {
+            double relativeM = landingM(i, heightM, speedFactor);
+            farM = Math.max(farM, Math.abs(relativeM));
+            double atM = outletM + relativeM;
+            lay(atM, share[i], outlet);
+            if (halfWidthM - Math.abs(atM) < boom.rowM()) {
+                lay(Math.copySign(2 * halfWidthM, atM) - atM, share[i], outlet);
+            }
+        }
+        return farM;
+    }
+
+    private void lay(double atM, double quantity, int outlet) {
+        rows.add(atM, quantity);
+        lines.add(atM, quantity, outlet);
+    }
+
+    private double landingM(int stream, double heightM, double speedFactor) {
+        double speedMps = exitMps[stream] * speedFactor;
+        double flightS = Flight.timeS(speedMps * downPart[stream], heightM);
+        return offsetM[stream] + speedMps * rightPart[stream] * flightS;
+    }
+
+    private double reachM(double heightM, double speedFactor) {
+        double farM = 0;
+        for (int i = 0; i < share.length; i++) {
+            farM = Math.max(farM, Math.abs(landingM(i, heightM, speedFactor)));
+        }
+        return farM;
+    }
+
+    private void leaveOutRows(double outletM) {
+        double reachM = Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
+        int to = rows.endAtOrLeftOf(outletM + reachM);
+        for (int j = rows.firstAtOrRightOf(outletM - reachM); j < to; j++) {
+            rowLeftOut[j] = true;
+        }
+    }
+
+    /**
+     * Measures of the rows between two places, those left out not counted.
+     *
+     * @param fromM left end, m right of the centre line
+     * @param toM right end, m
+     * @return null where fewer than two rows count or nothing fell on them
+     */
+    public @Nullable RowMeasures rowMeasures(double fromM, double toM) {
+        int n = 0;
+        int to = rows.endAtOrLeftOf(Math.min(toM, halfWidthM));
+        for (int j = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM)); j < to; j++) {
+            if (!rowLeftOut[j]) {
+                picked[n++] = rows.amount(j);
+            }
+        }
+        return RowMeasures.of(picked, 0, n);
+    }
+
+    /** How the lines lie between two places; null where fewer than two lie there. */
+    public @Nullable LineMeasures lineMeasures(double fromM, double toM) {
+        return lines.measure(Math.max(fromM, -halfWidthM), Math.min(toM, halfWidthM), boom.rowM() / 4);
+    }
+
+    /**
+     * How wide the outlets between two places throw, over what they throw at the set height and rated pressure: below 1 the
+     * lines bunch under their outlets and leave gaps, above 1 they run into their neighbours'.
+     *
+     * @return 1 where nothing falls there, or where width does not depend on height (a bar)
+     */
+    public double relativeReach(double fromM, double toM) {
+        double sum = 0;
+        int n = 0;
+        for (int outlet = 0; outlet < boom.outlets(); outlet++) {
+            double atM = boom.outletRightM(outlet);
+            if (atM >= fromM && atM <= toM && outletReachM[outlet] > 0) {
+                sum += outletReachM[outlet];
+                n++;
+            }
+        }
+        return n == 0 || designReachM <= 0 ? 1 : sum / n / designReachM;
+    }
+
+    /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */
+    public Rows rows() {
+        return rows;
+    }
+}

@@ -1,0 +1,151 @@
+package evenfall.pattern;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import evenfall.outlet.OutletCatalogue;
+import evenfall.outlet.OutletType;
+import evenfall.rig.BoomLayout;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BoomPatternTest {
+    private static final double SG = 1.28;
+    private final BoomLayout boom = new BoomLayout(
+            72,
+            0.508,
+            0.1905,
+            0.5,
+            6,
+            List.of(new BoomLayout.Section("1", 0, 36), new BoomLayout.Section("2", 36, 36)));
+    private final double[] heightM = new double[72];
+    private final boolean[] known = new boolean[72];
+    private final boolean[] open = new boolean[72];
+
+    BoomPatternTest() {
+        Arrays.fill(known, true);
+        Arrays.fill(open, true);
+    }
+
+    private BoomPattern pattern(String id) {
+        OutletType type = OutletCatalogue.builtIn(id).fitted(0.508);
+        BoomPattern pattern = new BoomPattern(boom, type, 0.5, SG);
+        pattern.compute(heightM, known, open, type.speedFactor(200_000, SG));
+        return pattern;
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"three-stream", "five-stream", "six-stream", "seven-stream", "streamer-bar"})
+    void aLevelBoomIsTheDesksPattern(String id) {
+        OutletType type = OutletCatalogue.builtIn(id).fitted(0.508);
+        for (double height : new double[] {0.05, 0.25, 0.5, 0.75}) {
+            Arrays.fill(heightM, height);
+            StaticPattern desk =
+                    StaticPattern.of(type, new StaticPattern.Layout(72, 0.508, 0.1905, 0.5), height, 200_000, SG);
+            double interiorM = desk.rows().get(desk.rows().size() - 1).atM() + 0.001;
+
+            RowMeasures field = pattern(id).rowMeasures(-interiorM, interiorM);
+
+            assertThat(field.rowCv()).isCloseTo(desk.rowMeasures().rowCv(), within(1e-9));
+            assertThat(field.leastRow()).isCloseTo(desk.rowMeasures().leastRow(), within(1e-9));
+        }
+    }
+
+    @Test
+    void rowsAtTheEndsAreFedByTheMirroredNeighbour() {
+        Arrays.fill(heightM, 0.5);
+        BoomPattern pattern = pattern("five-stream");
+
+        // Without the mirror image the outermost rows would get about half, and the whole boom's CV would be well above
+        // 10 %.
+        assertThat(pattern.rowMeasures(-20, 20).rowCv()).isLessThan(0.05);
+    }
+
+    @Test
+    void aTiltedBoomSeenFromBehindInAMirrorGivesTheMirrorImage() {
+        long seed = 8;
+        Random random = new Random(seed);
+        for (int i = 0; i < 72; i++) {
+            heightM[i] = 0.2 + 0.01 * i + 0.02 * random.nextDouble();
+        }
+        BoomPattern one = pattern("five-stream");
+        RowMeasures left = one.rowMeasures(-20, -6);
+        LineMeasures leftLines = one.lineMeasures(-20, -6);
+        for (int i = 0; i < 36; i++) {
+            double swap = heightM[i];
+            heightM[i] = heightM[71 - i];
+            heightM[71 - i] = swap;
+        }
+        BoomPattern mirrored = pattern("five-stream");
+
+        assertThat(mirrored.rowMeasures(6, 20).rowCv()).as("seed %d", seed).isCloseTo(left.rowCv(), within(1e-9));
+        assertThat(mirrored.lineMeasures(6, 20).widestGapM()).isCloseTo(leftLines.widestGapM(), within(1e-9));
+        assertThat(mirrored.lineMeasures(6, 20).doubledShare()).isCloseTo(leftLines.doubledShare(), within(1e-9));
+    }
+
+    @Test
+    void aSectionThatIsOffTakesItsRowsOutOfTheMeasures() {
+        Arrays.fill(heightM, 0.5);
+        Arrays.fill(open, 0, 36, false);
+        BoomPattern pattern = pattern("five-stream");
+
+        assertThat(pattern.rowMeasures(-20, -1)).isNull();
+        assertThat(pattern.rowMeasures(-20, 20).rowCv()).isLessThan(0.05);
+    }
+
+    @Test
+    void anUnknownHeightTakesOnlyTheRowsItCouldReach() {
+        Arrays.fill(heightM, 0.5);
+        heightM[20] = 99;
+        known[20] = false;
+        BoomPattern pattern = pattern("five-stream");
+
+        assertThat(pattern.rowMeasures(-20, 20).rowCv()).isLessThan(0.05);
+    }
+
+    @Test
+    void reachTellsLowFromHigh() {
+        Arrays.fill(heightM, 0.3);
+        assertThat(pattern("three-stream").relativeReach(-20, 20)).isLessThan(0.7);
+        Arrays.fill(heightM, 0.75);
+        assertThat(pattern("three-stream").relativeReach(-20, 20)).isGreaterThan(1.4);
+        assertThat(pattern("streamer-bar").relativeReach(-20, 20)).isCloseTo(1, within(1e-12));
+    }
+
+    @Test
+    void theWindowOfATypeIsWhereItsRowsHold() {
+        OutletType three = OutletCatalogue.builtIn("three-stream").fitted(0.508);
+        HeightWindow window = HeightWindow.around(three, 0.508, 0.1905, 200_000, SG, 0.5, 0.15);
+
+        assertThat(PhysicsTableTest.meanCvPercent("three-stream", window.lowM()))
+                .isLessThan(16);
+        assertThat(PhysicsTableTest.meanCvPercent("three-stream", window.lowM() - 0.02))
+                .isGreaterThan(14);
+        assertThat(PhysicsTableTest.meanCvPercent("three-stream", window.highM()))
+                .isLessThan(16);
+        assertThat(PhysicsTableTest.meanCvPercent("three-stream", window.highM() + 0.02))
+                .isGreaterThan(14);
+    }
+
+    @Test
+    void widerWindowsInTheOrderThatPracticeKnows() {
+        // Three-stream least, then five and six, seven to the rear, bar most (common practice, no source).
+        double before = 0;
+        for (String id : List.of("three-stream", "five-stream", "seven-stream", "streamer-bar")) {
+            OutletType type = OutletCatalogue.builtIn(id).fitted(0.508);
+            HeightWindow window = HeightWindow.around(type, 0.508, 0.1905, 200_000, SG, 0.5, 0.15);
+            assertThat(window.highM() - window.lowM()).as(id).isGreaterThan(before);
+            before = window.highM() - window.lowM();
+        }
+        OutletType bar = OutletCatalogue.builtIn("streamer-bar").fitted(0.508);
+        assertThat(HeightWindow.around(bar, 0.508, 0.1905, 200_000, SG, 0.5, 0.15)
+                        .isOpen())
+                .isTrue();
+        assertThat(HeightWindow.around(bar, 0.508, 0.1905, 200_000, SG, 0.5, 0.05))
+                .isNull();
+    }
+}
