@@ -28,11 +28,13 @@ final class Inputs {
     private final List<HeightSense> heights = new ArrayList<>();
     private final SpeedSense speed = new SpeedSense();
     private final SectionSense sections = new SectionSense();
+    private final List<String> portNames;
     private final long silenceUs;
 
     Inputs(Rig rig) {
         this.rig = rig;
         Rig.Sensors sensors = rig.sensors();
+        portNames = portsInUse(sensors);
         silenceUs = Math.round(rig.limits().silenceS() * 1e6);
         flow = sensors.flow().map(f -> new FlowSense(f.pulsesPerM3())).orElse(null);
         pressure = sensors.pressure().map(PressureSense::new).orElse(null);
@@ -95,7 +97,10 @@ final class Inputs {
 
     /** Names of the ports that some sensor needs, in alphabetical order. */
     List<String> portNames() {
-        Rig.Sensors sensors = rig.sensors();
+        return portNames;
+    }
+
+    private static List<String> portsInUse(Rig.Sensors sensors) {
         TreeSet<String> names = new TreeSet<>();
         sensors.flow().ifPresent(f -> names.add(f.port()));
         sensors.pressure().ifPresent(p -> names.add(p.port()));
@@ -103,17 +108,17 @@ final class Inputs {
         sensors.air().port().ifPresent(names::add);
         sensors.speedPort().ifPresent(names::add);
         sensors.sectionsPort().ifPresent(names::add);
-        return new ArrayList<>(names);
+        return List.copyOf(names);
     }
 
     /** Index of the receiver's port among {@link #portNames}; -1 without a receiver. */
     int speedPort() {
-        return rig.sensors().speedPort().map(portNames()::indexOf).orElse(-1);
+        return rig.sensors().speedPort().map(portNames::indexOf).orElse(-1);
     }
 
     List<Situation.PortState> portStates(long nowUs) {
         List<Situation.PortState> states = new ArrayList<>();
-        for (String name : portNames()) {
+        for (String name : portNames) {
             PortInput input = find(name);
             long allowedUs = silenceUs + (isReceiver(name) ? RECEIVER_PERIOD_US : 0);
             long silentUs = input == null ? nowUs : nowUs - input.heardUs();
@@ -128,17 +133,16 @@ final class Inputs {
 
     List<Situation.SensorState> sensorStates(long nowUs) {
         List<Situation.SensorState> states = new ArrayList<>();
-        List<String> names = portNames();
         Rig.Sensors sensors = rig.sensors();
         sensors.flow()
-                .ifPresent(
-                        f -> states.add(new Situation.SensorState("flow", names.indexOf(f.port()), flowM3ps(nowUs))));
+                .ifPresent(f ->
+                        states.add(new Situation.SensorState("flow", portNames.indexOf(f.port()), flowM3ps(nowUs))));
         sensors.pressure()
-                .ifPresent(p ->
-                        states.add(new Situation.SensorState("pressure", names.indexOf(p.port()), pressurePa(nowUs))));
+                .ifPresent(p -> states.add(
+                        new Situation.SensorState("pressure", portNames.indexOf(p.port()), pressurePa(nowUs))));
         Optional<String> heightsPort = sensors.heightsPort();
         if (heightsPort.isPresent()) {
-            int port = names.indexOf(heightsPort.get());
+            int port = portNames.indexOf(heightsPort.get());
             for (int i = 0; i < heights.size(); i++) {
                 states.add(new Situation.SensorState(
                         sensors.heights().get(i).name(), port, heights.get(i).heightM(nowUs, silenceUs)));
@@ -146,7 +150,7 @@ final class Inputs {
         }
         sensors.sectionsPort()
                 .ifPresent(p -> states.add(
-                        new Situation.SensorState("sections", names.indexOf(p), sections.known(nowUs, silenceUs))));
+                        new Situation.SensorState("sections", portNames.indexOf(p), sections.known(nowUs, silenceUs))));
         return states;
     }
 
