@@ -24,9 +24,9 @@ public record Terrace(
         Smooth.requirePositive(cutSlopeM, "cut slope of a terrace, m,");
     }
 
-    /** One of ordinary size: ridge 0.40 m, channel 0.25 m, slopes of 4.5 m. Invented. */
+    /** One of ordinary size: ridge 0.30 m, channel 0.20 m, slopes of 5 m. Invented. */
     public static Terrace broadBase(Crossing crossing) {
-        return new Terrace(crossing, 0.40, 0.25, 4.5, 4.5, 4.5);
+        return new Terrace(crossing, 0.30, 0.20, 5.0, 5.0, 5.0);
     }
 
     @Override

@@ -13,8 +13,7 @@ import org.hipparchus.transform.TransformType;
  * re-enters on another line. Bilinear, because what reads it (tyres, echo sensors, outlets) averages
  * over a cell or does not care for slopes, and four reads of memory cost a third of sixteen. The
  * attenuation of bilinear reading, sinc² along each axis, is known exactly and made up for in the
- * spectrum; what is left is the waves' mirror images above the grid's frequency, well under a
- * millimetre for class C.
+ * spectrum; what is left is the waves' mirror images above half the grid's frequency.
  *
  * <p>Each wave has the amplitude that the spectrum says and only its phase is drawn. So every seed has
  * the same variance, and figures of one seed can be compared with those of another.
@@ -23,8 +22,8 @@ final class Tile {
 
     /**
      * 1.5 · 2⁵²: a number of this size has no room for a fraction, so adding it rounds to a whole number,
-     * which then stands in its lowest bits. Exact, the same everywhere, and a third faster here than
-     * {@code Math.floor} and a cast.
+     * which then stands in its lowest bits. Exact and the same everywhere; measured a third faster on
+     * JDK 17 than {@code Math.floor} and a cast.
      */
     private static final double ROUNDER = 0x1.8p52;
 

@@ -95,11 +95,6 @@ public final class Mode {
         return r;
     }
 
-    /** How fast that distance grows, per second. */
-    public double offsetSpeed() {
-        return v;
-    }
-
     /** Energy of the distance per unit of mass, {@code ½ṙ² + ½ω²r²}. */
     double energy() {
         return omega == Double.POSITIVE_INFINITY ? 0.0 : 0.5 * v * v + 0.5 * omega * omega * r * r;
