@@ -1,5 +1,0 @@
-package evenfall.sim.x;
-/** x. */
-public final class X {
-    private X() {}
-}
