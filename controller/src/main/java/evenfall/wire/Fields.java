@@ -44,9 +44,9 @@ final class Fields {
         ranOut = false;
     }
 
-    /** Returns whether another field follows, be it an empty one. */
+    /** Returns whether another field follows, be it an empty one; never after an error, so that loops end. */
     boolean more() {
-        return at < end;
+        return !bad && at < end;
     }
 
     /** Returns whether every field asked for was there and was what it was asked for as. */
@@ -167,6 +167,18 @@ final class Fields {
         letter = line[at];
         at++;
         if (at < end && line[at] != ',') {
+            bad = true;
+            return false;
+        }
+        return true;
+    }
+
+    /** Reads a field of one capital letter; false where the field is empty. */
+    boolean capital() {
+        if (!letter()) {
+            return false;
+        }
+        if (letter < 'A' || letter > 'Z') {
             bad = true;
             return false;
         }

@@ -24,7 +24,7 @@ public final class HeightEchoes extends HubSentence {
             }
             echoUs[sensors] = fields.whole(ECHO_LIMIT_US) ? fields.mantissa() : NO_ECHO;
             sensors++;
-        } while (fields.more() && fields.good());
+        } while (fields.more());
     }
 
     /** Returns how many sensors the sentence speaks of, 1 to 7. */

@@ -42,7 +42,7 @@ public final class Rmc {
         if (fields.more()) {
             fields.skip();
         }
-        if (fields.more() && fields.letter()) {
+        if (fields.more() && fields.capital()) {
             mode = fields.letterRead();
         }
         fields.skipRest();

@@ -42,7 +42,7 @@ public final class Vtg {
             }
         }
         unit(fields, letters, 'K');
-        if (fields.more() && fields.letter()) {
+        if (fields.more() && fields.capital()) {
             mode = fields.letterRead();
         }
         fields.skipRest();
