@@ -98,7 +98,8 @@ public final class RawLog implements TraceSource {
             latestMs = utcMs;
             return;
         }
-        int aheadMs = Math.floorMod(utcMs - latestMs, DAY_MS);
+        int differenceMs = utcMs - latestMs;
+        int aheadMs = differenceMs < 0 ? differenceMs + DAY_MS : differenceMs;
         if (aheadMs >= DAY_MS - LARGEST_LAG_MS) {
             return;
         }

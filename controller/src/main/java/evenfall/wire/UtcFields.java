@@ -50,12 +50,18 @@ final class UtcFields {
         hasTime = true;
     }
 
-    /** Reads the date; years 80 to 99 are of the last century, since GPS began in 1980. */
+    /**
+     * Reads the date; years 80 to 99 are of the last century, since GPS began in 1980. Some receivers print all zeros
+     * while they do not know it.
+     */
     void readDate(Fields fields) {
         if (!fields.whole(999_999)) {
             return;
         }
         int digits = (int) fields.mantissa();
+        if (digits == 0 && fields.wholeDigits() == 6) {
+            return;
+        }
         int day = digits / 10_000;
         int month = digits / 100 % 100;
         int shortYear = digits % 100;

@@ -121,6 +121,21 @@ class PublishedSentencesTest {
     }
 
     @Test
+    void theLongestSentencesOfAnRtkReceiver() {
+        // Source: gpsd, test/daemon/nmea-fuzzy-cases.log, taken from its nmea-rtk.log (BSD-2-Clause). Degrees are
+        // worked out by hand: 41 + 34.49941239/60, 93 + 45.03495785/60.
+        String gga = "$GNGGA,132827.20,4134.49941239,N,09345.03495785,W,2,10,0.9,280.340,M,-31.442,M,13.2,0133*5A";
+        assertThat(gga.length() + 2).isEqualTo(93);
+        SeenSentences.Seen seen = decoded(gga);
+        number(seen, "latitudeDeg", 41.574990207, PRINTED_DEG);
+        number(seen, "longitudeDeg", -93.750582631, PRINTED_DEG);
+        number(seen, "altitudeM", 280.34, 0);
+        String rmc = "$GNRMC,132827.60,A,4134.49945049,N,09345.03503394,W,0.771,12.921,180320,11.5985,E,D*0C";
+        assertThat(rmc.length() + 2).isEqualTo(88);
+        rmc(rmc, "2020-03-18T13:28:27.600Z", 41.574990842, -93.750583899, 0.771);
+    }
+
+    @Test
     void sentencesOfNmeaRevealed() {
         // Source: E. S. Raymond, NMEA Revealed v2.23, 2019 (gpsd 3.22, www/NMEA.adoc, BSD-2-Clause).
         SeenSentences.Seen gga = decoded("$GNGGA,001043.00,4404.14036,N,12118.85961,W,1,12,0.98,1113.0,M,-21.3,M,,*47");
