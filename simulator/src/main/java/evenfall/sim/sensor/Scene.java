@@ -1,0 +1,22 @@
+package evenfall.sim.sensor;
+
+/** The truth that sensors look at, as it is at the end of the step. */
+public interface Scene {
+    /** Height of the outlets over the ground at a place on the boom, m; negative when in the ground. */
+    double heightAtM(double rightM);
+
+    /** Pressure where the transmitter sits, Pa. */
+    double pressurePa();
+
+    /** Section switches: bit 0 is the leftmost, 1 is on. */
+    long sectionMask();
+
+    /** Air temperature, °C. */
+    double airC();
+
+    /** Ground speed, m/s. */
+    double speedMps();
+
+    /** Distance driven, m along the pass. */
+    double xM();
+}
