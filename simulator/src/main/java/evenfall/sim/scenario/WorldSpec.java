@@ -1,0 +1,64 @@
+package evenfall.sim.scenario;
+
+import evenfall.sim.boom.BoomSpec;
+import evenfall.sim.ground.Feature;
+import evenfall.sim.ground.RoughnessClass;
+import evenfall.sim.plumbing.PlumbingSpec;
+import evenfall.sim.sensor.AirThermometer;
+import evenfall.sim.sensor.EchoSensor;
+import evenfall.sim.sensor.GnssReceiver;
+import evenfall.sim.sensor.SensorHub;
+import evenfall.sim.vehicle.ChassisSpec;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A world as it is.
+ *
+ * @param fitted what the machine carries
+ * @param roughness class of the ground; empty where it is level between its features
+ * @param features on the ground
+ * @param drive how it is driven
+ * @param chassis its wheels
+ * @param boom its boom
+ * @param plumbing its rate controller and line
+ * @param targetRateM what the operator has set on the rate controller, m³/m²
+ * @param switches of sections, in order of time
+ * @param airC temperature of the air, °C
+ * @param flowJitterPeriods jitter of the meter's pulses
+ * @param flowStartCount what the meter has counted before
+ * @param echo what the height sensors get wrong
+ * @param air what the thermometer gets wrong
+ * @param hub the sensor hub
+ * @param hubPort where the hub's bytes go
+ * @param hubBaud at what rate
+ * @param gnss the receiver
+ * @param gnssPort where its bytes go
+ * @param gnssBaud at what rate
+ */
+public record WorldSpec(
+        FittedSpec fitted,
+        Optional<RoughnessClass> roughness,
+        List<Feature> features,
+        DriveSpec drive,
+        ChassisSpec chassis,
+        BoomSpec boom,
+        PlumbingSpec plumbing,
+        double targetRateM,
+        List<SwitchSpec> switches,
+        double airC,
+        double flowJitterPeriods,
+        long flowStartCount,
+        EchoSensor.Spec echo,
+        AirThermometer.Spec air,
+        SensorHub.Spec hub,
+        String hubPort,
+        int hubBaud,
+        GnssReceiver.Spec gnss,
+        String gnssPort,
+        int gnssBaud) {
+    public WorldSpec {
+        features = List.copyOf(features);
+        switches = List.copyOf(switches);
+    }
+}

@@ -1,0 +1,97 @@
+package evenfall.sim.world;
+
+import evenfall.rig.BoomLayout;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Puts a truth sample together from the lines that fall at its moment. */
+final class Sampler {
+    private final RowGrid grid;
+    private final double[] rows;
+    private final int rowsLeft;
+    private final int rowsRight;
+    private final int outletsLeft;
+    private final int outletsRight;
+
+    Sampler(BoomLayout boom) {
+        grid = new RowGrid(boom);
+        rows = new double[grid.count()];
+        int leftRows = 0;
+        int inRows = 0;
+        for (int j = 0; j < rows.length; j++) {
+            leftRows += grid.rightM(j) < -boom.hingeM() ? 1 : 0;
+            inRows += grid.rightM(j) <= boom.hingeM() ? 1 : 0;
+        }
+        int leftOutlets = 0;
+        int inOutlets = 0;
+        for (int i = 0; i < boom.outlets(); i++) {
+            leftOutlets += boom.outletRightM(i) < -boom.hingeM() ? 1 : 0;
+            inOutlets += boom.outletRightM(i) <= boom.hingeM() ? 1 : 0;
+        }
+        rowsLeft = leftRows;
+        rowsRight = inRows;
+        outletsLeft = leftOutlets;
+        outletsRight = inOutlets;
+    }
+
+    void begin() {
+        Arrays.fill(rows, 0);
+    }
+
+    void line(double rightM, double quantity) {
+        grid.add(rows, rightM, quantity);
+        grid.addMirrored(rows, rightM, quantity);
+    }
+
+    TruthSample end(
+            long timeUs,
+            double xM,
+            double speedMps,
+            double flowM3ps,
+            double pressurePa,
+            double widthOnM,
+            OptionalDouble rateError,
+            double[] heightM) {
+        int outlets = heightM.length;
+        return new TruthSample(
+                timeUs,
+                xM,
+                speedMps,
+                flowM3ps,
+                pressurePa,
+                widthOnM,
+                rateError,
+                heightM,
+                segment("boom", heightM, 0, outlets, 0, rows.length),
+                segments(heightM));
+    }
+
+    /** Left, centre and right, those that have outlets: a boom without a stiff centre has no centre. */
+    private List<TruthSample.Segment> segments(double[] heightM) {
+        List<TruthSample.Segment> segments = new ArrayList<>();
+        if (outletsLeft > 0) {
+            segments.add(segment("left", heightM, 0, outletsLeft, 0, rowsLeft));
+        }
+        if (outletsRight > outletsLeft) {
+            segments.add(segment("centre", heightM, outletsLeft, outletsRight, rowsLeft, rowsRight));
+        }
+        if (heightM.length > outletsRight) {
+            segments.add(segment("right", heightM, outletsRight, heightM.length, rowsRight, rows.length));
+        }
+        return segments;
+    }
+
+    private TruthSample.Segment segment(String name, double[] heightM, int from, int to, int firstRow, int endRow) {
+        double sum = 0;
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int i = from; i < to; i++) {
+            sum += heightM[i];
+            lowest = Math.min(lowest, heightM[i]);
+            highest = Math.max(highest, heightM[i]);
+        }
+        return new TruthSample.Segment(name, sum / (to - from), lowest, highest, RowFigures.of(rows, firstRow, endRow));
+    }
+}

@@ -1,0 +1,115 @@
+package evenfall.sim.world;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What is true at one moment. Five a second. Compared by identity; never changes.
+ *
+ * <p>Row figures are those of the lines that fall at this moment, all rows of the boom's own width taken, with the adjoining passes as
+ * mirror images; how far behind the boom a line falls plays no part (it does in the {@link RowLedger}).
+ */
+public final class TruthSample {
+    private final long timeUs;
+    private final double xM;
+    private final double speedMps;
+    private final double flowM3ps;
+    private final double pressurePa;
+    private final double widthOnM;
+    private final OptionalDouble rateError;
+    private final double[] heightM;
+    private final Segment boom;
+    private final List<Segment> segments;
+
+    /**
+     * A stretch of the boom.
+     *
+     * @param name {@code boom}, {@code left}, {@code centre} or {@code right}
+     * @param meanHeightM mean height of its outlets over the ground, m
+     * @param lowestHeightM its lowest outlet, m
+     * @param highestHeightM its highest outlet, m
+     * @param rows what its rows get; empty while nothing falls
+     */
+    public record Segment(
+            String name, double meanHeightM, double lowestHeightM, double highestHeightM, Optional<RowFigures> rows) {}
+
+    TruthSample(
+            long timeUs,
+            double xM,
+            double speedMps,
+            double flowM3ps,
+            double pressurePa,
+            double widthOnM,
+            OptionalDouble rateError,
+            double[] heightM,
+            Segment boom,
+            List<Segment> segments) {
+        this.timeUs = timeUs;
+        this.xM = xM;
+        this.speedMps = speedMps;
+        this.flowM3ps = flowM3ps;
+        this.pressurePa = pressurePa;
+        this.widthOnM = widthOnM;
+        this.rateError = rateError;
+        this.heightM = heightM.clone();
+        this.boom = boom;
+        this.segments = List.copyOf(segments);
+    }
+
+    /** µs since the start of the run. */
+    public long timeUs() {
+        return timeUs;
+    }
+
+    /** Distance driven, m. */
+    public double xM() {
+        return xM;
+    }
+
+    public double speedMps() {
+        return speedMps;
+    }
+
+    /** Flow through the meter, which is what leaves all outlets, m³/s. */
+    public double flowM3ps() {
+        return flowM3ps;
+    }
+
+    /** Mean pressure at the outlets that are on, Pa. */
+    public double pressurePa() {
+        return pressurePa;
+    }
+
+    /** Width that is switched on, m. */
+    public double widthOnM() {
+        return widthOnM;
+    }
+
+    /**
+     * {@code Q / (v · W on) / target − 1}, a ratio, at this moment; empty below {@link World#LEAST_RATE_SPEED_MPS} or with all sections
+     * off, where it means nothing.
+     */
+    public OptionalDouble rateError() {
+        return rateError;
+    }
+
+    public int outlets() {
+        return heightM.length;
+    }
+
+    /** Height of an outlet over the ground under it, m; negative when it is in the ground. */
+    public double heightM(int outlet) {
+        return heightM[outlet];
+    }
+
+    /** The whole boom. */
+    public Segment boom() {
+        return boom;
+    }
+
+    /** Left, centre, right; the wings begin at the rig's hinge. One without outlets is left out. */
+    public List<Segment> segments() {
+        return segments;
+    }
+}

@@ -1,0 +1,306 @@
+package evenfall.sim.world;
+
+import evenfall.rig.BoomLayout;
+import evenfall.sim.boom.Boom;
+import evenfall.sim.chance.Chance;
+import evenfall.sim.ground.CompositeGround;
+import evenfall.sim.ground.Ground;
+import evenfall.sim.ground.RoughField;
+import evenfall.sim.jet.Jets;
+import evenfall.sim.plumbing.Plumbing;
+import evenfall.sim.scenario.FittedSpec;
+import evenfall.sim.scenario.Scenario;
+import evenfall.sim.scenario.WorldSpec;
+import evenfall.sim.sensor.AirThermometer;
+import evenfall.sim.sensor.EchoSensor;
+import evenfall.sim.sensor.GnssReceiver;
+import evenfall.sim.sensor.PressureTransmitter;
+import evenfall.sim.sensor.PulseMeter;
+import evenfall.sim.sensor.Scene;
+import evenfall.sim.sensor.SensorHub;
+import evenfall.sim.vehicle.Chassis;
+import evenfall.sim.wire.Uart;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
+
+/**
+ * One run of a scenario.
+ *
+ * <p>Ground, chassis, boom and plumbing go on by 5 ms (200 Hz); streams land and the ledger is written every 20 ms (50 Hz); truth is
+ * sampled every 200 ms (5 Hz). What the sensors say leaves as {@link Emission}s in the order of their arrival. One owner, one thread.
+ */
+public final class World {
+    /** Step of the machine, µs. */
+    public static final long STEP_US = 5_000;
+
+    /** Below this speed a rate means nothing, m/s: half a slow walk, our choice. */
+    public static final double LEAST_RATE_SPEED_MPS = 0.5;
+
+    private static final double STEP_S = STEP_US * 1e-6;
+    private static final long LANDING_US = 20_000;
+    private static final long SAMPLE_US = 200_000;
+
+    private final WorldSpec spec;
+    private final BoomLayout layout;
+    private final TruthSink truth;
+    private final long endUs;
+
+    private final Ground ground;
+    private final Drive drive;
+    private final Chassis chassis;
+    private final Boom boom;
+    private final Plumbing plumbing;
+    private final Jets jets;
+    private final Optional<PulseMeter> meter;
+    private final SensorHub hub;
+    private final Optional<GnssReceiver> gnss;
+    private final Arrivals arrivals = new Arrivals();
+    private final View view = new View();
+
+    private final RowLedger ledger;
+    private final Sampler sampler;
+    private final double[] outletRightM;
+    private final double[] heightM;
+
+    private long timeUs;
+    private long sectionMask;
+    private int nextSwitch;
+    private double landedToM;
+    private boolean ended;
+
+    /**
+     * @param scenario what to run, with its seed
+     * @param truth where the truth goes
+     */
+    public World(Scenario scenario, TruthSink truth) {
+        this.spec = scenario.world();
+        this.truth = truth;
+        long seed = scenario.seed();
+        FittedSpec fitted = spec.fitted();
+        layout = fitted.boom();
+        endUs = (long) Math.floor(scenario.seconds() * 1e6 / LANDING_US + 1e-9) * LANDING_US;
+        ground = ground(spec, seed);
+        drive = new Drive(spec.drive());
+        chassis = new Chassis(spec.chassis());
+        outletRightM = new double[layout.outlets()];
+        heightM = new double[layout.outlets()];
+        for (int i = 0; i < outletRightM.length; i++) {
+            outletRightM[i] = layout.outletRightM(i);
+        }
+        boom = new Boom(spec.boom(), outletRightM);
+        chassis.place(ground, 0, 0);
+        boom.place(STEP_S, chassis, ground, 0, 0);
+        plumbing = new Plumbing(
+                spec.plumbing(),
+                layout,
+                fitted.outlet(),
+                fitted.specificGravity(),
+                spec.targetRateM(),
+                spec.drive().startMps(),
+                Chance.stream(seed, "outlets"));
+        jets = new Jets(fitted.outlet(), fitted.specificGravity());
+        sectionMask = (1L << layout.sections().size()) - 1;
+        ledger = new RowLedger(layout);
+        sampler = new Sampler(layout);
+        meter = fitted.pulsesPerM3().isPresent()
+                ? Optional.of(new PulseMeter(
+                        fitted.pulsesPerM3().getAsDouble(),
+                        spec.flowJitterPeriods(),
+                        spec.flowStartCount(),
+                        Chance.stream(seed, "flow")))
+                : Optional.empty();
+        hub = hub(spec, meter, seed, arrivals);
+        gnss = fitted.gnss()
+                ? Optional.of(new GnssReceiver(
+                        spec.gnss(), new Uart(spec.gnssPort(), spec.gnssBaud(), arrivals), Chance.stream(seed, "gnss")))
+                : Optional.empty();
+        switchSections();
+    }
+
+    private static Ground ground(WorldSpec spec, long seed) {
+        List<Ground> layers = new ArrayList<>(spec.features());
+        if (spec.roughness().isPresent()) {
+            layers.add(RoughField.of(spec.roughness().get(), Chance.stream(seed, "ground")));
+        }
+        return layers.isEmpty() ? Ground.level() : new CompositeGround(layers);
+    }
+
+    private static SensorHub hub(WorldSpec spec, Optional<PulseMeter> meter, long seed, Arrivals arrivals) {
+        FittedSpec fitted = spec.fitted();
+        List<SensorHub.Echo> echoes = new ArrayList<>();
+        for (FittedSpec.Height at : fitted.heights()) {
+            echoes.add(new SensorHub.Echo(
+                    at.rightM(),
+                    new EchoSensor(spec.echo(), at.aboveOutletM(), Chance.stream(seed, "height " + at.name()))));
+        }
+        return new SensorHub(
+                spec.hub(),
+                new Uart(spec.hubPort(), spec.hubBaud(), arrivals),
+                meter,
+                echoes,
+                fitted.pressure().map(p -> new PressureTransmitter(p, Chance.stream(seed, "pressure"))),
+                fitted.air()
+                        ? Optional.of(new AirThermometer(spec.air(), Chance.stream(seed, "air")))
+                        : Optional.empty(),
+                fitted.switches(),
+                Chance.stream(seed, "hub"));
+    }
+
+    /** Moment that the run has come to, µs. */
+    public long timeUs() {
+        return timeUs;
+    }
+
+    /** Moment at which the run ends, µs. */
+    public long endUs() {
+        return endUs;
+    }
+
+    /** Distance driven so far, m. */
+    public double xM() {
+        return drive.xM();
+    }
+
+    /** True speed, m/s. */
+    public double speedMps() {
+        return drive.speedMps();
+    }
+
+    /** Runs to the end. */
+    public void run(Consumer<? super Emission> door) {
+        while (step(door)) {
+            // All is done by the step.
+        }
+    }
+
+    /**
+     * One step. What is still on a line when the run ends never arrives.
+     *
+     * @param door takes what has arrived
+     * @return false when the run has ended
+     */
+    public boolean step(Consumer<? super Emission> door) {
+        if (timeUs >= endUs) {
+            end();
+            return false;
+        }
+        drive.step(STEP_S);
+        chassis.step(STEP_S, ground, drive.xM(), 0);
+        boom.step(STEP_S, chassis, ground, drive.xM(), 0);
+        plumbing.step(STEP_S, drive.speedMps());
+        if (meter.isPresent()) {
+            meter.get().pass((double) timeUs, STEP_US, plumbing.flowM3ps() * STEP_S);
+        }
+        timeUs += STEP_US;
+        if (timeUs % LANDING_US == 0) {
+            land(timeUs % SAMPLE_US == 0);
+            switchSections();
+        }
+        hub.at(timeUs, view);
+        if (gnss.isPresent()) {
+            gnss.get().at(timeUs, view);
+        }
+        arrivals.letOut(timeUs, door);
+        return true;
+    }
+
+    private void end() {
+        if (!ended) {
+            ended = true;
+            truth.end(ledger);
+        }
+    }
+
+    private void switchSections() {
+        while (nextSwitch < spec.switches().size()
+                && spec.switches().get(nextSwitch).atS() * 1e6 <= timeUs + 0.5) {
+            sectionMask = spec.switches().get(nextSwitch).mask();
+            plumbing.switchSections(sectionMask);
+            nextSwitch++;
+        }
+    }
+
+    /** Lets everything fall that has left the outlets since the last time. */
+    private void land(boolean sample) {
+        double[] volumeM3 = plumbing.drain();
+        double xM = drive.xM();
+        double drivenM = xM - landedToM;
+        landedToM = xM;
+        double speedMps = drive.speedMps();
+        boom.outletHeightsM(heightM);
+        if (sample) {
+            sampler.begin();
+        }
+        for (int i = 0; i < volumeM3.length; i++) {
+            if (volumeM3[i] <= 0) {
+                continue;
+            }
+            jets.land(plumbing.outletPressurePa(i), heightM[i], boom.outletRollRad(i), boom.outletVerticalSpeedMps(i));
+            for (int k = 0; k < jets.streams(); k++) {
+                double rightM = outletRightM[i] + jets.rightM(k);
+                double toM = xM + speedMps * jets.flightS(k) - jets.backM(k);
+                double streamM3 = volumeM3[i] * jets.share(k);
+                ledger.fall(toM - drivenM, toM, rightM, streamM3);
+                if (sample) {
+                    sampler.line(rightM, streamM3);
+                }
+            }
+        }
+        ledger.reached(xM);
+        if (sample) {
+            truth.sample(sampler.end(
+                    timeUs,
+                    xM,
+                    speedMps,
+                    plumbing.flowM3ps(),
+                    plumbing.meanOutletPressurePa(),
+                    plumbing.widthOnM(),
+                    rateError(speedMps),
+                    heightM));
+        }
+    }
+
+    private OptionalDouble rateError(double speedMps) {
+        double widthM = plumbing.widthOnM();
+        if (speedMps < LEAST_RATE_SPEED_MPS || !(widthM > 0)) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(plumbing.flowM3ps() / (speedMps * widthM) / spec.targetRateM() - 1);
+    }
+
+    /** What sensors see. */
+    private final class View implements Scene {
+        @Override
+        public double heightAtM(double rightM) {
+            return boom.heightAtM(rightM);
+        }
+
+        @Override
+        public double pressurePa() {
+            return plumbing.feedPressurePa();
+        }
+
+        @Override
+        public long sectionMask() {
+            return sectionMask;
+        }
+
+        @Override
+        public double airC() {
+            return spec.airC();
+        }
+
+        @Override
+        public double speedMps() {
+            return drive.speedMps();
+        }
+
+        @Override
+        public double xM() {
+            return drive.xM();
+        }
+    }
+}
