@@ -13,9 +13,12 @@ import java.util.zip.GZIPOutputStream;
 
 /**
  * Writes a trace: text, one event a line, {@code <µs since start> <port> <sentence>}, remarks behind {@code #}, and {@code <µs> -
- * end} when the run has come to its end.
+ * end} when the run has come to its end. Bytes that are not one whole sentence stand as {@code bytes:} and text in which all but
+ * plain characters are {@code %} and two hexadecimal digits. The form is described in {@code controller/docs/wire.md}.
  */
 public final class TraceFeed implements Feed {
+    private static final String HEX = "0123456789ABCDEF";
+
     private final OutputStream out;
     private final StringBuilder line = new StringBuilder(128);
     private long lastUs;
@@ -39,10 +42,7 @@ public final class TraceFeed implements Feed {
         write();
     }
 
-    /**
-     * @throws IllegalArgumentException when the bytes are not one whole line of printable characters, or come before those before
-     *     them
-     */
+    /** @throws IllegalArgumentException when it comes before the one before it */
     @Override
     public void accept(Emission emission) {
         if (emission.timeUs() < lastUs) {
@@ -50,19 +50,40 @@ public final class TraceFeed implements Feed {
         }
         lastUs = emission.timeUs();
         byte[] bytes = emission.bytes();
-        int length = bytes.length - 2;
-        if (length < 1 || bytes[length] != '\r' || bytes[length + 1] != '\n') {
-            throw new IllegalArgumentException("not one whole line: " + emission);
-        }
         line.setLength(0);
         line.append(lastUs).append(' ').append(emission.port()).append(' ');
-        for (int i = 0; i < length; i++) {
-            if (bytes[i] < ' ' || bytes[i] > '~') {
-                throw new IllegalArgumentException("not a line of printable characters: " + emission);
+        if (isWholeSentence(bytes)) {
+            for (int i = 0; i < bytes.length - 2; i++) {
+                line.append((char) bytes[i]);
             }
-            line.append((char) bytes[i]);
+        } else {
+            line.append("bytes:");
+            for (byte b : bytes) {
+                appendEscaped(b);
+            }
         }
         write();
+    }
+
+    private static boolean isWholeSentence(byte[] bytes) {
+        int length = bytes.length - 2;
+        if (length < 1 || bytes[0] != '$' || bytes[length] != '\r' || bytes[length + 1] != '\n') {
+            return false;
+        }
+        for (int i = 0; i < length; i++) {
+            if (bytes[i] < ' ' || bytes[i] > '~') {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void appendEscaped(byte b) {
+        if (b > ' ' && b <= '~' && b != '%') {
+            line.append((char) b);
+        } else {
+            line.append('%').append(HEX.charAt(b >> 4 & 0xf)).append(HEX.charAt(b & 0xf));
+        }
     }
 
     /** Writes that the run has ended. */

@@ -40,9 +40,9 @@ final class Sampler {
         Arrays.fill(rows, 0);
     }
 
-    void line(double rightM, double quantity) {
-        grid.add(rows, rightM, quantity);
-        grid.addMirrored(rows, rightM, quantity);
+    void line(double rightM, double flowM3ps) {
+        grid.add(rows, rightM, flowM3ps);
+        grid.addMirrored(rows, rightM, flowM3ps);
     }
 
     TruthSample end(
@@ -64,6 +64,8 @@ final class Sampler {
                 widthOnM,
                 rateError,
                 heightM,
+                grid,
+                rows,
                 segment("boom", heightM, 0, outlets, 0, rows.length),
                 segments(heightM));
     }

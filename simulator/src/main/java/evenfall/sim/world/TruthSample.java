@@ -19,6 +19,8 @@ public final class TruthSample {
     private final double widthOnM;
     private final OptionalDouble rateError;
     private final double[] heightM;
+    private final RowGrid grid;
+    private final double[] rowM3ps;
     private final Segment boom;
     private final List<Segment> segments;
 
@@ -43,6 +45,8 @@ public final class TruthSample {
             double widthOnM,
             OptionalDouble rateError,
             double[] heightM,
+            RowGrid grid,
+            double[] rowM3ps,
             Segment boom,
             List<Segment> segments) {
         this.timeUs = timeUs;
@@ -53,6 +57,8 @@ public final class TruthSample {
         this.widthOnM = widthOnM;
         this.rateError = rateError;
         this.heightM = heightM.clone();
+        this.grid = grid;
+        this.rowM3ps = rowM3ps.clone();
         this.boom = boom;
         this.segments = List.copyOf(segments);
     }
@@ -101,6 +107,21 @@ public final class TruthSample {
     /** Height of an outlet over the ground under it, m; negative when it is in the ground. */
     public double heightM(int outlet) {
         return heightM[outlet];
+    }
+
+    /** How many rows lie under the boom's own width, those on its edges among them. */
+    public int rows() {
+        return rowM3ps.length;
+    }
+
+    /** Place of a row, m right of the centre line. */
+    public double rowRightM(int row) {
+        return grid.rightM(row);
+    }
+
+    /** What falls on a row at this moment, m³/s. */
+    public double rowAmount(int row) {
+        return rowM3ps[row];
     }
 
     /** The whole boom. */

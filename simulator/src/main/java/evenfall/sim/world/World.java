@@ -41,6 +41,7 @@ public final class World {
 
     private static final double STEP_S = STEP_US * 1e-6;
     private static final long LANDING_US = 20_000;
+    private static final double LANDINGS_PS = 1e6 / LANDING_US;
     private static final long SAMPLE_US = 200_000;
 
     private final WorldSpec spec;
@@ -245,7 +246,7 @@ public final class World {
                 double streamM3 = volumeM3[i] * jets.share(k);
                 ledger.fall(toM - drivenM, toM, rightM, streamM3);
                 if (sample) {
-                    sampler.line(rightM, streamM3);
+                    sampler.line(rightM, streamM3 * LANDINGS_PS);
                 }
             }
         }

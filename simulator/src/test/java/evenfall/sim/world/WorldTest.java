@@ -233,6 +233,19 @@ class WorldTest {
         assertThat(at(log, 28).rateError()).isEmpty();
     }
 
+    @Test
+    void aSamplesRowsAddUpToTheFlow() throws ConfigException {
+        for (TruthSample sample : truth(Scenarios.find("terrace-crossing")).samples()) {
+            double sum = 0;
+            for (int row = 0; row < sample.rows(); row++) {
+                sum += sample.rowAmount(row);
+            }
+            // The pressure moves by less than a percent while what falls at once was let out.
+            assertThat(sum).isCloseTo(sample.flowM3ps(), within(0.01 * sample.flowM3ps()));
+            assertThat(sample.rowRightM(0)).isCloseTo(-18.288 + 0.09525, within(1e-9));
+        }
+    }
+
     private static TruthSample at(TruthLog log, double seconds) {
         return log.samples().stream()
                 .filter(s -> s.timeUs() == Math.round(seconds * 1e6))
