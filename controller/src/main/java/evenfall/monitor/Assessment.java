@@ -103,13 +103,14 @@ final class Assessment {
             return Quantity.unknown(Unknown.NEEDS_SECTIONS, width.ageUs());
         }
         long ageUs = Math.max(flow.ageUs(), Math.max(speed.ageUs(), width.ageUs()));
-        if (speed.get() < rig.limits().walkingMps()) {
+        double duringFlowMps = inputs.speedDuringFlowMps();
+        if (Math.min(speed.get(), duringFlowMps) < rig.limits().walkingMps()) {
             return Quantity.unknown(Unknown.STANDING, ageUs);
         }
         if (!(width.get() > 0)) {
             return Quantity.unknown(Unknown.SECTIONS_OFF, ageUs);
         }
-        return Quantity.known(Application.rateM(flow.get(), speed.get(), width.get()), ageUs);
+        return Quantity.known(Application.rateM(flow.get(), duringFlowMps, width.get()), ageUs);
     }
 
     private @Nullable Unknown computePattern() {

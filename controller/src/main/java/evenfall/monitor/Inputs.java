@@ -21,6 +21,9 @@ final class Inputs {
     /** A receiver may speak once a second: it is allowed one period more than the hub. */
     private static final long RECEIVER_PERIOD_US = 1_000_000;
 
+    /** From a receiver's measuring to the end of its sentence: about a tenth of a second, common practice, no source. */
+    private static final long RECEIVER_LATENCY_US = 100_000;
+
     private final Rig rig;
     private final List<PortInput> ports = new ArrayList<>();
     private final @Nullable FlowSense flow;
@@ -158,6 +161,17 @@ final class Inputs {
         return rig.sensors().speedPort().isPresent()
                 ? speed.speedMps(nowUs, silenceUs + RECEIVER_PERIOD_US)
                 : Quantity.unknown(Unknown.NOT_FITTED, -1);
+    }
+
+    /**
+     * Ground speed while the pulses came that the flow rests on. A receiver says its speed later than a meter its pulses; without
+     * this a machine that slows down would seem to lay on too much.
+     */
+    double speedDuringFlowMps() {
+        if (flow == null) {
+            throw new IllegalStateException("no flow meter is fitted");
+        }
+        return speed.meanMps(flow.windowFromUs() + RECEIVER_LATENCY_US, flow.windowToUs() + RECEIVER_LATENCY_US);
     }
 
     Quantity flowM3ps(long nowUs) {

@@ -9,7 +9,7 @@ package evenfall.sense;
  */
 public final class FlowSense {
     /** Long enough to average the unevenness of a meter's blades, short enough to follow a rate controller. Our choice. */
-    static final long WINDOW_US = 500_000;
+    static final long WINDOW_US = 300_000;
 
     /** Without an edge for so long the flow counts as none. Our choice: below a pulse in two seconds no meter is in its range. */
     static final long NO_PULSE_US = 2_000_000;
@@ -104,6 +104,20 @@ public final class FlowSense {
             pulsesPerS = Math.min(pulsesPerS, 1e6 / sinceEdgeUs);
         }
         return Quantity.known(pulsesPerS / pulsesPerM3, ageUs);
+    }
+
+    /** When the pulses that the flow rests on began, µs of event time; the latest sentence's time where it rests on none. */
+    public long windowFromUs() {
+        return held == 0 ? newestTimeUs : edgeTimeUs(oldestInWindow());
+    }
+
+    /** When they ended, µs of event time. */
+    public long windowToUs() {
+        return held == 0 ? newestTimeUs : edgeTimeUs(newest);
+    }
+
+    private long edgeTimeUs(int i) {
+        return newestTimeUs - UnsignedTick.step(edgeTick[i], newestTick);
     }
 
     private int oldestInWindow() {

@@ -7,6 +7,13 @@ package evenfall.sense;
  * decides about VTG too.
  */
 public final class SpeedSense {
+    /** More than a second of a receiver that says RMC and VTG twenty times a second. */
+    private static final int KEPT = 64;
+
+    private final long[] keptUs = new long[KEPT];
+    private final double[] keptMps = new double[KEPT];
+    private int newest;
+    private int kept;
     private long heardUs = -1;
     private long speedUs = -1;
     private double speedMps;
@@ -42,6 +49,33 @@ public final class SpeedSense {
         heardUs = timeUs;
         speedUs = timeUs;
         speedMps = mps;
+        newest = (newest + 1) % KEPT;
+        keptUs[newest] = timeUs;
+        keptMps[newest] = mps;
+        kept = Math.min(kept + 1, KEPT);
+    }
+
+    /**
+     * Mean ground speed over a stretch of time in the past, for what was measured in that stretch.
+     *
+     * @param fromUs event time, µs
+     * @param toUs event time, µs
+     * @return m/s; the newest speed where none was heard in the stretch
+     */
+    public double meanMps(long fromUs, long toUs) {
+        double sum = 0;
+        int n = 0;
+        for (int back = 0; back < kept; back++) {
+            int i = Math.floorMod(newest - back, KEPT);
+            if (keptUs[i] < fromUs) {
+                break;
+            }
+            if (keptUs[i] <= toUs) {
+                sum += keptMps[i];
+                n++;
+            }
+        }
+        return n == 0 ? speedMps : sum / n;
     }
 
     /**

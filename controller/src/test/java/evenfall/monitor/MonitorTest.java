@@ -74,6 +74,20 @@ class MonitorTest {
     }
 
     @Test
+    void slowingDownAtAnEvenRateIsNotTooMuch() throws Exception {
+        HubScript script = new HubScript().run(5);
+        int before = script.lives.size();
+        // 1 m/s² from 5.5 to 2.5 m/s; the paper machine meters without lag, so the true error is none.
+        for (int i = 0; i < 60; i++) {
+            script.speedMps -= 0.05;
+            script.run(0.05);
+        }
+        for (Live live : script.lives.subList(before, script.lives.size())) {
+            assertThat(live.rateError().get()).isCloseTo(0, within(0.04));
+        }
+    }
+
+    @Test
     void tooLittleIsRateLow() throws Exception {
         HubScript script = new HubScript().run(3);
         script.rateShare = 0.85;

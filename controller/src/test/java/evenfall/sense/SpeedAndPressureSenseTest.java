@@ -46,6 +46,17 @@ class SpeedAndPressureSenseTest {
     }
 
     @Test
+    void theMeanOverAStretchTakesWhatWasHeardInIt() {
+        for (int i = 0; i <= 20; i++) {
+            speed.onFix(i * 100_000L, i);
+        }
+
+        assertThat(speed.meanMps(500_000, 900_000)).isCloseTo(7, within(1e-12));
+        assertThat(speed.meanMps(2_050_000, 2_090_000)).isEqualTo(20);
+        assertThat(speed.meanMps(1_950_000, 9_000_000)).isEqualTo(20);
+    }
+
+    @Test
     void currentIsPressureByTheTwoPoints() {
         pressure.onCurrent(0, 0.0072);
 
