@@ -57,6 +57,7 @@ class WallsTest {
                     "sensor",
                     "vehicle",
                     "wire",
+                    "evenfall.liquid",
                     "evenfall.outlet",
                     "evenfall.rig"));
 

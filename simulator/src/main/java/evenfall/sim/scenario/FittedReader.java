@@ -2,7 +2,6 @@ package evenfall.sim.scenario;
 
 import evenfall.config.ConfigException;
 import evenfall.config.ConfigNode;
-import evenfall.liquid.Liquid;
 import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletDesign;
 import evenfall.outlet.OutletType;
@@ -49,8 +48,8 @@ final class FittedReader {
                 boom,
                 outlet(outletOverride),
                 has("density_kgpL")
-                        ? given().number("density_kgpL") * 1000 / Liquid.WATER_KGPM3
-                        : belief.liquid().specificGravity(),
+                        ? belief.liquid().withDensity(given().number("density_kgpL") * 1000)
+                        : belief.liquid(),
                 pulses(),
                 heights(),
                 pressure(sensors),

@@ -1,5 +1,6 @@
 package evenfall.sim.scenario;
 
+import evenfall.liquid.Liquid;
 import evenfall.outlet.OutletType;
 import evenfall.rig.BoomLayout;
 import evenfall.sim.sensor.PressureTransmitter;
@@ -12,7 +13,7 @@ import java.util.OptionalDouble;
  *
  * @param boom true outlets, rows and sections
  * @param outlet the outlets as they are at the true spacing
- * @param specificGravity of what is in the tank
+ * @param liquid what is in the tank
  * @param pulsesPerM3 what the flow meter gives; empty when there is none
  * @param heights height sensors from the left
  * @param pressure the transmitter; empty when there is none
@@ -23,7 +24,7 @@ import java.util.OptionalDouble;
 public record FittedSpec(
         BoomLayout boom,
         OutletType outlet,
-        double specificGravity,
+        Liquid liquid,
         OptionalDouble pulsesPerM3,
         List<Height> heights,
         Optional<PressureTransmitter.Spec> pressure,
@@ -32,6 +33,11 @@ public record FittedSpec(
         boolean gnss) {
     public FittedSpec {
         heights = List.copyOf(heights);
+    }
+
+    /** Density of what is in the tank over that of water. */
+    public double specificGravity() {
+        return liquid.specificGravity();
     }
 
     /**

@@ -1,19 +1,20 @@
 package evenfall.sim.world;
 
 import evenfall.rig.BoomLayout;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * The truth ledger: litres on each own row in each cell of two metres along the pass.
+ * The truth ledger: litres, and kilograms of nitrogen, on each own row in each cell of two metres along the way driven.
  *
- * <p>The raster is rows × cells; cell c covers {@code [cellFromM(c), cellFromM(c) + 2 m)} of the ground, whenever it was that liquid
- * fell there. What leaves an outlet during a step falls evenly over the distance driven meanwhile. The adjoining passes are taken to
- * mirror this one, so that the outer rows are fed as in a field that is driven to and fro.
+ * <p>The raster is rows × cells; cell c covers {@code [cellFromM(c), cellFromM(c) + 2 m)} of the way, whenever it was that liquid
+ * fell there. What leaves an outlet during a step falls evenly over the distance it goes meanwhile. The adjoining passes are taken to
+ * mirror this one, so that the outer rows are fed as in a field that is driven to and fro. In a bend rows and cells bend with the
+ * machine.
  *
- * <p>Nothing is lost: {@code Σ cells = left outlets − on neighbours' rows + from neighbours' lines}. Where the rows lie the same way
- * about both edges of the boom (as at 7.5 in rows, phase 0.5, under whole multiples), the last two are equal.
+ * <p>Nothing is lost: {@code Σ cells = left outlets − on neighbours' rows + from neighbours' lines}, where the first is counted as it
+ * leaves, before it is shared among streams, and the others where they lie. Where the rows lie the same way about both edges of the
+ * boom (as at 7.5 in rows, phase 0.5, under whole multiples), the last two are equal.
  */
 public final class RowLedger {
     /** Length of a cell, m. */
@@ -25,38 +26,57 @@ public final class RowLedger {
     /** A cell counts as complete when the boom has passed it by this much at both ends, m: further than any stream is carried. */
     private static final double MARGIN_M = 4;
 
+    private static final double PER_CELL = 1 / CELL_M;
     private static final double M3_L = 1000;
 
     private final RowGrid grid;
-    private final List<double[]> cells = new ArrayList<>();
+    private final double nitrogenKgpL;
+    private double[][] cells = new double[64][];
+    private int touched;
     private double reachedM;
     private double leftOutletsL;
-    private double onNeighboursL;
     private double fromNeighboursL;
 
-    RowLedger(BoomLayout boom) {
+    RowLedger(BoomLayout boom, double nitrogenKgpM3) {
         grid = new RowGrid(boom);
+        nitrogenKgpL = nitrogenKgpM3 / M3_L;
     }
 
     /**
-     * Lets one stream of one outlet fall.
+     * Lets the streams of a boom fall.
      *
-     * @param fromM where its first drop falls, m along the pass
-     * @param toM where its last drop falls, m along the pass
-     * @param rightM m right of the centre line
-     * @param volumeM3 how much
+     * @param falls where they fall and how much
      */
-    void fall(double fromM, double toM, double rightM, double volumeM3) {
-        double litres = volumeM3 * M3_L;
-        leftOutletsL += litres;
-        double low = Math.min(fromM, toM) / CELL_M;
-        double high = Math.max(fromM, toM) / CELL_M;
-        int first = (int) Math.floor(low);
-        int last = (int) Math.floor(high);
-        if (first == last) {
-            put(first, rightM, litres);
-            return;
+    void fall(Falls falls) {
+        int outlets = falls.outletM3.length;
+        for (int i = 0; i < outlets; i++) {
+            leftOutletsL += Math.max(0, falls.outletM3[i]) * M3_L;
         }
+        // Stream by stream along the boom, not outlet by outlet: lines that follow each other then feed rows apart, and
+        // no sum
+        // waits for the one before it.
+        for (int k = 0; k < falls.streams; k++) {
+            for (int i = 0, line = k; i < outlets; i++, line += falls.streams) {
+                if (falls.outletM3[i] > 0) {
+                    double to = (falls.outletM[i] - falls.backM[line]) * PER_CELL + CELLS_BEFORE;
+                    double from = to - falls.goneM[i] * PER_CELL;
+                    int last = (int) to;
+                    if ((int) from == last && from >= 0) {
+                        put(last, falls.rightM[line], falls.volumeM3[line] * M3_L);
+                    } else {
+                        fallOver(from, to, falls.rightM[line], falls.volumeM3[line] * M3_L);
+                    }
+                }
+            }
+        }
+    }
+
+    /** A stream that falls over the border between cells, or on the first ground, which also takes what falls before it. */
+    private void fallOver(double from, double to, double rightM, double litres) {
+        double low = Math.max(0, Math.min(from, to));
+        double high = Math.max(0, Math.max(from, to));
+        int first = (int) low;
+        int last = (int) high;
         double left = litres;
         for (int c = first; c < last; c++) {
             double part = litres * (Math.min(high, c + 1.0) - Math.max(low, c)) / (high - low);
@@ -66,18 +86,20 @@ public final class RowLedger {
         put(last, rightM, left);
     }
 
-    private void put(int index, double rightM, double litres) {
-        double[] into = cell(index);
-        onNeighboursL += litres - grid.add(into, rightM, litres);
-        fromNeighboursL += grid.addMirrored(into, rightM, litres);
+    private void put(int cell, double rightM, double litres) {
+        double[] strip = cell < touched ? cells[cell] : grown(cell);
+        grid.add(strip, rightM, litres);
+        fromNeighboursL += grid.addMirrored(strip, rightM, litres);
     }
 
-    private double[] cell(int index) {
-        int at = Math.max(0, index + CELLS_BEFORE);
-        while (at >= cells.size()) {
-            cells.add(new double[grid.count()]);
+    private double[] grown(int cell) {
+        if (cell >= cells.length) {
+            cells = Arrays.copyOf(cells, Math.max(2 * cells.length, cell + 1));
         }
-        return cells.get(at);
+        while (touched <= cell) {
+            cells[touched++] = new double[grid.length()];
+        }
+        return cells[cell];
     }
 
     /** The boom has come so far. */
@@ -97,17 +119,22 @@ public final class RowLedger {
 
     /** How many cells have been touched, those before the start among them. */
     public int cells() {
-        return cells.size();
+        return touched;
     }
 
-    /** Where a cell begins, m along the pass; the first few begin before the start. */
+    /** Where a cell begins, m along the way; the first few begin before the start. */
     public double cellFromM(int cell) {
         return (cell - CELLS_BEFORE) * CELL_M;
     }
 
     /** Litres on a row in a cell. */
     public double litres(int cell, int row) {
-        return cells.get(cell)[row];
+        return cell(cell)[grid.margin() + row];
+    }
+
+    /** Kilograms of nitrogen on a row in a cell, by what is really in the tank. */
+    public double nitrogenKg(int cell, int row) {
+        return litres(cell, row) * nitrogenKgpL;
     }
 
     /** Whether all that will fall in a cell has fallen, and the boom was spraying over the whole of it if it sprayed at all. */
@@ -117,16 +144,34 @@ public final class RowLedger {
 
     /** The rows of a cell; empty where nothing fell. */
     public Optional<RowFigures> figures(int cell) {
-        return RowFigures.of(cells.get(cell), 0, grid.count());
+        return RowFigures.of(cell(cell), grid.margin(), grid.margin() + grid.count());
+    }
+
+    private double[] cell(int cell) {
+        if (cell >= touched) {
+            throw new IndexOutOfBoundsException("cell " + cell + " of " + touched);
+        }
+        return cells[cell];
     }
 
     /** Sum of all cells, litres. */
     public double totalL() {
+        return sum(grid.margin(), grid.margin() + grid.count());
+    }
+
+    /** Sum of all cells, kg of nitrogen. */
+    public double totalNitrogenKg() {
+        return totalL() * nitrogenKgpL;
+    }
+
+    private double sum(int from, int to) {
         double sum = 0;
-        for (double[] cell : cells) {
-            for (double litres : cell) {
-                sum += litres;
+        for (int cell = 0; cell < touched; cell++) {
+            double inCell = 0;
+            for (int place = from; place < to; place++) {
+                inCell += cells[cell][place];
             }
+            sum += inCell;
         }
         return sum;
     }
@@ -138,7 +183,7 @@ public final class RowLedger {
 
     /** What this pass put on rows beyond its own width, litres. */
     public double onNeighboursL() {
-        return onNeighboursL;
+        return sum(0, grid.margin()) + sum(grid.margin() + grid.count(), grid.length());
     }
 
     /** What the neighbours' passes put on own rows, litres. */

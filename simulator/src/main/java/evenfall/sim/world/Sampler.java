@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
 /** Puts a truth sample together from the lines that fall at its moment. */
 final class Sampler {
     private final RowGrid grid;
-    private final double[] rows;
+    private final double[] strip;
     private final int rowsLeft;
     private final int rowsRight;
     private final int outletsLeft;
@@ -17,10 +17,10 @@ final class Sampler {
 
     Sampler(BoomLayout boom) {
         grid = new RowGrid(boom);
-        rows = new double[grid.count()];
+        strip = new double[grid.length()];
         int leftRows = 0;
         int inRows = 0;
-        for (int j = 0; j < rows.length; j++) {
+        for (int j = 0; j < grid.count(); j++) {
             leftRows += grid.rightM(j) < -boom.hingeM() ? 1 : 0;
             inRows += grid.rightM(j) <= boom.hingeM() ? 1 : 0;
         }
@@ -36,13 +36,19 @@ final class Sampler {
         outletsRight = inOutlets;
     }
 
-    void begin() {
-        Arrays.fill(rows, 0);
-    }
-
-    void line(double rightM, double flowM3ps) {
-        grid.add(rows, rightM, flowM3ps);
-        grid.addMirrored(rows, rightM, flowM3ps);
+    /** Takes the lines of a step for what falls at its end. */
+    void take(Falls falls, double stepsPerSecond) {
+        Arrays.fill(strip, 0);
+        for (int i = 0; i < falls.outletM3.length; i++) {
+            if (falls.outletM3[i] <= 0) {
+                continue;
+            }
+            for (int line = i * falls.streams; line < (i + 1) * falls.streams; line++) {
+                double flowM3ps = falls.volumeM3[line] * stepsPerSecond;
+                grid.add(strip, falls.rightM[line], flowM3ps);
+                grid.addMirrored(strip, falls.rightM[line], flowM3ps);
+            }
+        }
     }
 
     TruthSample end(
@@ -65,8 +71,8 @@ final class Sampler {
                 rateError,
                 heightM,
                 grid,
-                rows,
-                segment("boom", heightM, 0, outlets, 0, rows.length),
+                Arrays.copyOfRange(strip, grid.margin(), grid.margin() + grid.count()),
+                segment("boom", heightM, 0, outlets, 0, grid.count()),
                 segments(heightM));
     }
 
@@ -80,7 +86,7 @@ final class Sampler {
             segments.add(segment("centre", heightM, outletsLeft, outletsRight, rowsLeft, rowsRight));
         }
         if (heightM.length > outletsRight) {
-            segments.add(segment("right", heightM, outletsRight, heightM.length, rowsRight, rows.length));
+            segments.add(segment("right", heightM, outletsRight, heightM.length, rowsRight, grid.count()));
         }
         return segments;
     }
@@ -94,6 +100,11 @@ final class Sampler {
             lowest = Math.min(lowest, heightM[i]);
             highest = Math.max(highest, heightM[i]);
         }
-        return new TruthSample.Segment(name, sum / (to - from), lowest, highest, RowFigures.of(rows, firstRow, endRow));
+        return new TruthSample.Segment(
+                name,
+                sum / (to - from),
+                lowest,
+                highest,
+                RowFigures.of(strip, grid.margin() + firstRow, grid.margin() + endRow));
     }
 }

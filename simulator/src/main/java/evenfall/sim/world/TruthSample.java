@@ -58,7 +58,7 @@ public final class TruthSample {
         this.rateError = rateError;
         this.heightM = heightM.clone();
         this.grid = grid;
-        this.rowM3ps = rowM3ps.clone();
+        this.rowM3ps = rowM3ps;
         this.boom = boom;
         this.segments = List.copyOf(segments);
     }

@@ -29,17 +29,19 @@ import java.util.function.Consumer;
 /**
  * One run of a scenario.
  *
- * <p>Ground, chassis, boom and plumbing go on by 5 ms (200 Hz); streams land and the ledger is written every 20 ms (50 Hz); truth is
- * sampled every 200 ms (5 Hz). What the sensors say leaves as {@link Emission}s in the order of their arrival. One owner, one thread.
+ * <p>Driver, plumbing and meter go on by 5 ms (200 Hz), chassis and boom by 10 ms (100 Hz; their steps are exact for ground that rises
+ * evenly meanwhile); streams land and the ledger is written every 20 ms (50 Hz); truth is sampled every 200 ms (5 Hz). What the sensors say leaves as {@link Emission}s in the order of their arrival. One owner, one thread.
  */
 public final class World {
-    /** Step of the machine, µs. */
+    /** Step of the run, µs. */
     public static final long STEP_US = 5_000;
 
     /** Below this speed a rate means nothing, m/s: half a slow walk, our choice. */
     public static final double LEAST_RATE_SPEED_MPS = 0.5;
 
     private static final double STEP_S = STEP_US * 1e-6;
+    private static final long MACHINE_US = 10_000;
+    private static final double MACHINE_S = MACHINE_US * 1e-6;
     private static final long LANDING_US = 20_000;
     private static final double LANDINGS_PS = 1e6 / LANDING_US;
     private static final long SAMPLE_US = 200_000;
@@ -63,6 +65,7 @@ public final class World {
 
     private final RowLedger ledger;
     private final Sampler sampler;
+    private final Falls falls;
     private final double[] outletRightM;
     private final double[] heightM;
 
@@ -93,7 +96,7 @@ public final class World {
         }
         boom = new Boom(spec.boom(), outletRightM);
         chassis.place(ground, 0, 0);
-        boom.place(STEP_S, chassis, ground, 0, 0);
+        boom.place(MACHINE_S, chassis, ground, 0, 0);
         plumbing = new Plumbing(
                 spec.plumbing(),
                 layout,
@@ -104,7 +107,8 @@ public final class World {
                 Chance.stream(seed, "outlets"));
         jets = new Jets(fitted.outlet(), fitted.specificGravity());
         sectionMask = (1L << layout.sections().size()) - 1;
-        ledger = new RowLedger(layout);
+        falls = new Falls(layout.outlets(), jets.streams());
+        ledger = new RowLedger(layout, fitted.liquid().nitrogenKgpM3());
         sampler = new Sampler(layout);
         meter = fitted.pulsesPerM3().isPresent()
                 ? Optional.of(new PulseMeter(
@@ -189,13 +193,15 @@ public final class World {
             return false;
         }
         drive.step(STEP_S);
-        chassis.step(STEP_S, ground, drive.xM(), 0);
-        boom.step(STEP_S, chassis, ground, drive.xM(), 0);
         plumbing.step(STEP_S, drive.speedMps());
         if (meter.isPresent()) {
             meter.get().pass((double) timeUs, STEP_US, plumbing.flowM3ps() * STEP_S);
         }
         timeUs += STEP_US;
+        if (timeUs % MACHINE_US == 0) {
+            chassis.step(MACHINE_S, ground, drive.xM(), 0);
+            boom.step(MACHINE_S, chassis, ground, drive.xM(), 0);
+        }
         if (timeUs % LANDING_US == 0) {
             land(timeUs % SAMPLE_US == 0);
             switchSections();
@@ -226,32 +232,32 @@ public final class World {
 
     /** Lets everything fall that has left the outlets since the last time. */
     private void land(boolean sample) {
-        double[] volumeM3 = plumbing.drain();
+        falls.outletM3 = plumbing.drain();
         double xM = drive.xM();
         double drivenM = xM - landedToM;
         landedToM = xM;
         double speedMps = drive.speedMps();
         boom.outletHeightsM(heightM);
-        if (sample) {
-            sampler.begin();
-        }
-        for (int i = 0; i < volumeM3.length; i++) {
-            if (volumeM3[i] <= 0) {
+        int streams = jets.streams();
+        for (int i = 0; i < heightM.length; i++) {
+            double leftM3 = falls.outletM3[i];
+            if (leftM3 <= 0) {
                 continue;
             }
+            falls.outletM[i] = xM;
+            falls.goneM[i] = drivenM;
             jets.land(plumbing.outletPressurePa(i), heightM[i], boom.outletRollRad(i), boom.outletVerticalSpeedMps(i));
-            for (int k = 0; k < jets.streams(); k++) {
-                double rightM = outletRightM[i] + jets.rightM(k);
-                double toM = xM + speedMps * jets.flightS(k) - jets.backM(k);
-                double streamM3 = volumeM3[i] * jets.share(k);
-                ledger.fall(toM - drivenM, toM, rightM, streamM3);
-                if (sample) {
-                    sampler.line(rightM, streamM3 * LANDINGS_PS);
-                }
+            for (int k = 0; k < streams; k++) {
+                int line = i * streams + k;
+                falls.rightM[line] = outletRightM[i] + jets.rightM(k);
+                falls.backM[line] = jets.backM(k) - speedMps * jets.flightS(k);
+                falls.volumeM3[line] = leftM3 * jets.share(k);
             }
         }
+        ledger.fall(falls);
         ledger.reached(xM);
         if (sample) {
+            sampler.take(falls, LANDINGS_PS);
             truth.sample(sampler.end(
                     timeUs,
                     xM,

@@ -64,6 +64,20 @@ class WorldTest {
         }
     }
 
+    /** UAN 28 % of 1.28 kg/L holds 0.28 · 1.28 kg of nitrogen in a litre. */
+    @Test
+    void theLedgerIsAlsoInNitrogenOfWhatIsReallyInTheTank() throws ConfigException {
+        RowLedger ledger = truth(Scenarios.find("level-field")).ledger();
+        assertThat(ledger.totalNitrogenKg()).isCloseTo(0.28 * 1.28 * ledger.totalL(), within(1e-9));
+        assertThat(ledger.nitrogenKg(20, 90)).isCloseTo(0.28 * 1.28 * ledger.litres(20, 90), within(1e-12));
+        RowLedger thinned = truth(scenario(edit(
+                        builtIn("level-field"),
+                        "installed: as-believed",
+                        "installed: as-believed\n  fitted: {density_kgpL: 1.25}")))
+                .ledger();
+        assertThat(thinned.totalNitrogenKg()).isCloseTo(0.28 * 1.25 * thinned.totalL(), within(1e-9));
+    }
+
     @Test
     void theBooksAlsoBalanceWhereRowsDoNotMeetTheEdgeEvenly() {
         String text = edit(frozen(), "row_m: 0.1905", "row_m: 0.21", "row_phase: 0.5", "row_phase: 0.3");
