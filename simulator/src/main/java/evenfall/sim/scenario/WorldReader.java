@@ -4,10 +4,11 @@ import evenfall.config.ConfigException;
 import evenfall.config.ConfigNode;
 import evenfall.outlet.OutletDesign;
 import evenfall.quantity.TradeUnits;
-import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
-import evenfall.sim.boom.BoomSpec;
-import evenfall.sim.boom.HeightControlSpec;
+import evenfall.sim.drive.DrivePlan;
+import evenfall.sim.elevation.ElevationFile;
+import evenfall.sim.ground.ElevationGrid;
+import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughnessClass;
 import evenfall.sim.plumbing.PlumbingSpec;
 import evenfall.sim.sensor.AirThermometer;
@@ -15,12 +16,8 @@ import evenfall.sim.sensor.EchoSensor;
 import evenfall.sim.sensor.GnssReceiver;
 import evenfall.sim.sensor.HubClock;
 import evenfall.sim.sensor.SensorHub;
-import evenfall.sim.vehicle.ChassisSpec;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** Reads the {@code world} part of a scenario. */
@@ -47,16 +44,21 @@ final class WorldReader {
         if (hubPort.name().equals(gnssPort.name())) {
             throw world.at("gnss").wrong("port", "is the hub's port too", "a port of its own");
         }
+        DriveReader driven = new DriveReader(world, fitted.boom());
+        DrivePlan drive = driven.drive();
+        MachineReader machine = new MachineReader(
+                world.at("machine"), fitted.boom(), belief.target().heightM());
         return new WorldSpec(
                 fitted,
                 roughness.equals("level") ? Optional.empty() : Optional.of(RoughnessClass.valueOf(roughness)),
                 FeatureReader.read(ground),
-                drive(world.at("drive")),
-                ChassisSpec.selfPropelled(),
-                boom(world.at("machine"), fitted.boom()),
+                surveyed(ground),
+                drive,
+                machine.chassis(),
+                machine.boom(),
                 plumbing(group(world, "plumbing")),
                 belief.target().rateM(),
-                switches(fitted.boom()),
+                driven.sections(drive.path()),
                 world.number("air_C", 15),
                 flow.number("jitter_pct", 1) / 100,
                 flow.has("start_count") ? flow.wide("start_count") : 0,
@@ -88,55 +90,24 @@ final class WorldReader {
                 belief.ports().stream().map(Rig.Port::name).collect(Collectors.joining(", ")));
     }
 
-    private static DriveSpec drive(ConfigNode node) throws ConfigException {
-        List<DriveSpec.Change> changes = new ArrayList<>();
-        for (ConfigNode at : node.list("speeds")) {
-            if (at.has("at_s") == at.has("at_m")) {
-                throw at.wrong(
-                        "speed_mps", at.has("at_s") ? "has two conditions" : "has no condition", "either at_s or at_m");
-            }
-            changes.add(new DriveSpec.Change(optional(at, "at_s"), optional(at, "at_m"), at.number("speed_mps")));
+    /** Heights of a survey, when the file names one. */
+    private Optional<Ground> surveyed(ConfigNode ground) throws ConfigException {
+        if (!ground.has("survey")) {
+            return Optional.empty();
         }
-        return new DriveSpec(node.number("start_mps"), node.number("acceleration_mps2", 0.5), changes);
-    }
-
-    private static OptionalDouble optional(ConfigNode node, String key) {
-        return node.has(key) ? OptionalDouble.of(node.number(key)) : OptionalDouble.empty();
-    }
-
-    private BoomSpec boom(ConfigNode machine, BoomLayout layout) throws ConfigException {
-        double heightM = machine.number("boom_height_m", belief.target().heightM());
-        BoomSpec spec = switch (machine.text("boom")) {
-            case "wide-36" -> BoomSpec.wide36().withSetHeightM(heightM);
-            case "wide-24" -> BoomSpec.wide24().withSetHeightM(heightM);
-            default -> BoomSpec.rigid(0.5 * layout.widthM(), heightM);
-        };
-        double outermostM = Math.abs(layout.outletRightM(0));
-        if (outermostM > spec.halfWidthM()) {
-            throw machine.wrong(
-                    "boom",
-                    "is too short: it reaches " + spec.halfWidthM() + " m to each side, the outlets " + outermostM
-                            + " m",
-                    "a boom as wide as the rig's, or rigid");
+        ConfigNode at = ground.at("survey");
+        ElevationGrid grid = ElevationFile.read(folder.resolve(at.text("file")));
+        double eastM = at.number("east_m");
+        double northM = at.number("north_m");
+        if (!grid.covers(eastM, northM)) {
+            double lastEastM = grid.westM() + (grid.columns() - 1) * grid.cellM();
+            double lastNorthM = grid.southM() + (grid.rows() - 1) * grid.cellM();
+            throw at.wrong(
+                    "east_m",
+                    eastM + ", " + northM + " lies outside the survey",
+                    "east_m " + grid.westM() + " to " + lastEastM + ", north_m " + grid.southM() + " to " + lastNorthM);
         }
-        return machine.has("height_control") ? controlled(machine.at("height_control"), spec) : spec;
-    }
-
-    private static BoomSpec controlled(ConfigNode node, BoomSpec spec) {
-        if (!node.flag("present", true)) {
-            return spec.withControl(HeightControlSpec.none());
-        }
-        HeightControlSpec usual = spec.control();
-        return spec.withControl(new HeightControlSpec(
-                usual.sensorRightM(),
-                node.number("averaging_s", usual.averagingS()),
-                node.number("delay_s", usual.delayS()),
-                node.number("dead_band_m", usual.deadBandM()),
-                node.number("gain_ps", usual.gainPerS()),
-                node.number("tip_slew_mps", usual.tipSlewMps()),
-                node.number("lift_slew_mps", usual.liftSlewMps()),
-                usual.wingTravelMpm(),
-                usual.liftTravelM()));
+        return Optional.of(grid.from(eastM, northM, StrictMath.toRadians(at.number("bearing_deg", 0))));
     }
 
     private static PlumbingSpec plumbing(ConfigNode node) {
@@ -151,30 +122,6 @@ final class WorldReader {
                 node.number("line_lag_s", usual.lineLagS()),
                 node.number("outlet_spread_pct", usual.outletSpread() * 100) / 100,
                 node.number("line_loss_pct", usual.lineLoss() * 100) / 100);
-    }
-
-    private List<SwitchSpec> switches(BoomLayout boom) throws ConfigException {
-        List<SwitchSpec> switches = new ArrayList<>();
-        double beforeS = 0;
-        for (ConfigNode at : world.list("sections")) {
-            long mask = 0;
-            for (double number : at.numbers("on")) {
-                if (number > boom.sections().size()) {
-                    throw at.wrong(
-                            "on",
-                            "there is no section " + (int) number,
-                            "1 to " + boom.sections().size());
-                }
-                mask |= 1L << ((int) number - 1);
-            }
-            double atS = at.number("at_s");
-            if (atS < beforeS) {
-                throw at.wrong("at_s", "is before the switching above it", "switchings in order of time");
-            }
-            beforeS = atS;
-            switches.add(new SwitchSpec(atS, mask));
-        }
-        return switches;
     }
 
     private static EchoSensor.Spec echo(ConfigNode node) {

@@ -1,7 +1,10 @@
 package evenfall.sim.scenario;
 
 import evenfall.sim.boom.BoomSpec;
+import evenfall.sim.drive.DrivePlan;
+import evenfall.sim.drive.SectionPlan;
 import evenfall.sim.ground.Feature;
+import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughnessClass;
 import evenfall.sim.plumbing.PlumbingSpec;
 import evenfall.sim.sensor.AirThermometer;
@@ -18,12 +21,13 @@ import java.util.Optional;
  * @param fitted what the machine carries
  * @param roughness class of the ground; empty where it is level between its features
  * @param features on the ground
- * @param drive how it is driven
+ * @param surveyed heights of a survey under all of that; empty where there are none
+ * @param drive where and how fast it is driven
  * @param chassis its wheels
  * @param boom its boom
  * @param plumbing its rate controller and line
  * @param targetRateM what the operator has set on the rate controller, m³/m²
- * @param switches of sections, in order of time
+ * @param sections when sections are switched
  * @param airC temperature of the air, °C
  * @param flowJitterPeriods jitter of the meter's pulses
  * @param flowStartCount what the meter has counted before
@@ -40,12 +44,13 @@ public record WorldSpec(
         FittedSpec fitted,
         Optional<RoughnessClass> roughness,
         List<Feature> features,
-        DriveSpec drive,
+        Optional<Ground> surveyed,
+        DrivePlan drive,
         ChassisSpec chassis,
         BoomSpec boom,
         PlumbingSpec plumbing,
         double targetRateM,
-        List<SwitchSpec> switches,
+        SectionPlan sections,
         double airC,
         double flowJitterPeriods,
         long flowStartCount,
@@ -59,6 +64,5 @@ public record WorldSpec(
         int gnssBaud) {
     public WorldSpec {
         features = List.copyOf(features);
-        switches = List.copyOf(switches);
     }
 }

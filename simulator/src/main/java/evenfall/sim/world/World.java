@@ -3,6 +3,8 @@ package evenfall.sim.world;
 import evenfall.rig.BoomLayout;
 import evenfall.sim.boom.Boom;
 import evenfall.sim.chance.Chance;
+import evenfall.sim.drive.Drive;
+import evenfall.sim.drive.SectionPlan;
 import evenfall.sim.ground.CompositeGround;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughField;
@@ -19,6 +21,7 @@ import evenfall.sim.sensor.PulseMeter;
 import evenfall.sim.sensor.Scene;
 import evenfall.sim.sensor.SensorHub;
 import evenfall.sim.vehicle.Chassis;
+import evenfall.sim.vehicle.Pose;
 import evenfall.sim.wire.Uart;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,9 +73,9 @@ public final class World {
     private final double[] heightM;
 
     private long timeUs;
+    private final SectionPlan.Hand hand;
+    private final double[] landedM;
     private long sectionMask;
-    private int nextSwitch;
-    private double landedToM;
     private boolean ended;
 
     /**
@@ -95,8 +98,11 @@ public final class World {
             outletRightM[i] = layout.outletRightM(i);
         }
         boom = new Boom(spec.boom(), outletRightM);
-        chassis.place(ground, 0, 0);
-        boom.place(MACHINE_S, chassis, ground, 0, 0);
+        Pose start = drive.pose();
+        chassis.place(ground, start);
+        boom.place(MACHINE_S, chassis, ground, start);
+        landedM = new double[layout.outlets()];
+        outletPlaces(landedM);
         plumbing = new Plumbing(
                 spec.plumbing(),
                 layout,
@@ -106,7 +112,8 @@ public final class World {
                 spec.drive().startMps(),
                 Chance.stream(seed, "outlets"));
         jets = new Jets(fitted.outlet(), fitted.specificGravity());
-        sectionMask = (1L << layout.sections().size()) - 1;
+        hand = new SectionPlan.Hand(spec.sections());
+        sectionMask = SectionPlan.allOf(layout.sections().size());
         falls = new Falls(layout.outlets(), jets.streams());
         ledger = new RowLedger(layout, fitted.liquid().nitrogenKgpM3());
         sampler = new Sampler(layout);
@@ -127,6 +134,7 @@ public final class World {
 
     private static Ground ground(WorldSpec spec, long seed) {
         List<Ground> layers = new ArrayList<>(spec.features());
+        spec.surveyed().ifPresent(layers::add);
         if (spec.roughness().isPresent()) {
             layers.add(RoughField.of(spec.roughness().get(), Chance.stream(seed, "ground")));
         }
@@ -166,7 +174,7 @@ public final class World {
 
     /** Distance driven so far, m. */
     public double xM() {
-        return drive.xM();
+        return drive.distanceM();
     }
 
     /** True speed, m/s. */
@@ -199,8 +207,9 @@ public final class World {
         }
         timeUs += STEP_US;
         if (timeUs % MACHINE_US == 0) {
-            chassis.step(MACHINE_S, ground, drive.xM(), 0);
-            boom.step(MACHINE_S, chassis, ground, drive.xM(), 0);
+            Pose pose = drive.pose();
+            chassis.step(MACHINE_S, ground, pose);
+            boom.step(MACHINE_S, chassis, ground, pose);
         }
         if (timeUs % LANDING_US == 0) {
             land(timeUs % SAMPLE_US == 0);
@@ -222,35 +231,42 @@ public final class World {
     }
 
     private void switchSections() {
-        while (nextSwitch < spec.switches().size()
-                && spec.switches().get(nextSwitch).atS() * 1e6 <= timeUs + 0.5) {
-            sectionMask = spec.switches().get(nextSwitch).mask();
-            plumbing.switchSections(sectionMask);
-            nextSwitch++;
+        long wanted = hand.maskAt(drive);
+        if (wanted != sectionMask) {
+            sectionMask = wanted;
+            plumbing.switchSections(wanted);
+        }
+    }
+
+    /** Where each outlet is along the way, m: with the machine, and as far ahead of it as it sways. */
+    private void outletPlaces(double[] into) {
+        double xM = drive.distanceM();
+        for (int i = 0; i < into.length; i++) {
+            into[i] = xM + boom.outletForwardM(i);
         }
     }
 
     /** Lets everything fall that has left the outlets since the last time. */
     private void land(boolean sample) {
         falls.outletM3 = plumbing.drain();
-        double xM = drive.xM();
-        double drivenM = xM - landedToM;
-        landedToM = xM;
+        double xM = drive.distanceM();
         double speedMps = drive.speedMps();
         boom.outletHeightsM(heightM);
+        outletPlaces(falls.outletM);
         int streams = jets.streams();
         for (int i = 0; i < heightM.length; i++) {
+            falls.goneM[i] = falls.outletM[i] - landedM[i];
+            landedM[i] = falls.outletM[i];
             double leftM3 = falls.outletM3[i];
             if (leftM3 <= 0) {
                 continue;
             }
-            falls.outletM[i] = xM;
-            falls.goneM[i] = drivenM;
+            double overGroundMps = drive.speedAtM(outletRightM[i]) + boom.outletForwardSpeedMps(i);
             jets.land(plumbing.outletPressurePa(i), heightM[i], boom.outletRollRad(i), boom.outletVerticalSpeedMps(i));
             for (int k = 0; k < streams; k++) {
                 int line = i * streams + k;
                 falls.rightM[line] = outletRightM[i] + jets.rightM(k);
-                falls.backM[line] = jets.backM(k) - speedMps * jets.flightS(k);
+                falls.backM[line] = jets.backM(k) - overGroundMps * jets.flightS(k);
                 falls.volumeM3[line] = leftM3 * jets.share(k);
             }
         }
@@ -307,7 +323,7 @@ public final class World {
 
         @Override
         public double xM() {
-            return drive.xM();
+            return drive.distanceM();
         }
     }
 }
