@@ -59,6 +59,7 @@ final class WorldReader {
                 plumbing(group(world, "plumbing")),
                 belief.target().rateM(),
                 driven.sections(drive.path()),
+                world.text("streams", "real").equals("ideal"),
                 world.number("air_C", 15),
                 flow.number("jitter_pct", 1) / 100,
                 flow.has("start_count") ? flow.wide("start_count") : 0,

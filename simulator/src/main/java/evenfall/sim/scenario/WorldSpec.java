@@ -28,6 +28,7 @@ import java.util.Optional;
  * @param plumbing its rate controller and line
  * @param targetRateM what the operator has set on the rate controller, m³/m²
  * @param sections when sections are switched
+ * @param idealStreams streams are thin lines in a vacuum
  * @param airC temperature of the air, °C
  * @param flowJitterPeriods jitter of the meter's pulses
  * @param flowStartCount what the meter has counted before
@@ -51,6 +52,7 @@ public record WorldSpec(
         PlumbingSpec plumbing,
         double targetRateM,
         SectionPlan sections,
+        boolean idealStreams,
         double airC,
         double flowJitterPeriods,
         long flowStartCount,

@@ -1,11 +1,23 @@
 package evenfall.sim.world;
 
-/** What a boom let fall during one step: made once, filled again at every step. Line {@code outlet · streams + stream}. */
-final class Falls {
-    final int streams;
+import evenfall.sim.jet.Landings;
 
-    /** What left each outlet, m³; none where it is 0 or less. */
+/** What a boom let fall during one step: made once, filled again at every step. */
+final class Falls {
+    /** Where the last drop of each line falls, and how much it brings, m³. */
+    final Landings lines;
+
+    /** What left each outlet in its streams, m³; none where it is 0 or less. */
     double[] outletM3 = {};
+
+    /** What leaked beside them, m³; it drips straight down. */
+    final double[] leakedM3;
+
+    /** Whether anything leaked. */
+    boolean leaks;
+
+    /** Where each outlet is, m right of the centre line. */
+    final double[] outletRightM;
 
     /** Where each outlet is along the way, m. */
     final double[] outletM;
@@ -13,21 +25,12 @@ final class Falls {
     /** How far each has come during the step, m. */
     final double[] goneM;
 
-    /** Where the last drop of each line falls, m right of the centre line. */
-    final double[] rightM;
-
-    /** The same, m behind where its outlet is; negative where it falls ahead. */
-    final double[] backM;
-
-    /** What each line brings, m³. */
-    final double[] volumeM3;
-
-    Falls(int outlets, int streams) {
-        this.streams = streams;
+    Falls(double[] outletRightM, int streams) {
+        this.outletRightM = outletRightM;
+        int outlets = outletRightM.length;
+        lines = new Landings(outlets, streams);
+        leakedM3 = new double[outlets];
         outletM = new double[outlets];
         goneM = new double[outlets];
-        rightM = new double[outlets * streams];
-        backM = new double[outlets * streams];
-        volumeM3 = new double[outlets * streams];
     }
 }

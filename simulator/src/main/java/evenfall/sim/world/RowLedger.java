@@ -1,6 +1,7 @@
 package evenfall.sim.world;
 
 import evenfall.rig.BoomLayout;
+import evenfall.sim.jet.Landings;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -48,6 +49,7 @@ public final class RowLedger {
      * @param falls where they fall and how much
      */
     void fall(Falls falls) {
+        Landings lines = falls.lines;
         int outlets = falls.outletM3.length;
         for (int i = 0; i < outlets; i++) {
             leftOutletsL += Math.max(0, falls.outletM3[i]) * M3_L;
@@ -55,24 +57,42 @@ public final class RowLedger {
         // Stream by stream along the boom, not outlet by outlet: lines that follow each other then feed rows apart, and
         // no sum
         // waits for the one before it.
-        for (int k = 0; k < falls.streams; k++) {
-            for (int i = 0, line = k; i < outlets; i++, line += falls.streams) {
-                if (falls.outletM3[i] > 0) {
-                    double to = (falls.outletM[i] - falls.backM[line]) * PER_CELL + CELLS_BEFORE;
-                    double from = to - falls.goneM[i] * PER_CELL;
-                    int last = (int) to;
-                    if ((int) from == last && from >= 0) {
-                        put(last, falls.rightM[line], falls.volumeM3[line] * M3_L);
-                    } else {
-                        fallOver(from, to, falls.rightM[line], falls.volumeM3[line] * M3_L);
-                    }
+        for (int k = 0; k < lines.streams(); k++) {
+            double[] rightM = lines.rightM()[k];
+            double[] backM = lines.backM()[k];
+            double[] sigmaM = lines.sigmaM()[k];
+            double[] volumeM3 = lines.quantity()[k];
+            for (int i = 0; i < outlets; i++) {
+                double litres = volumeM3[i] * M3_L;
+                if (litres > 0) {
+                    fall(falls.outletM[i] - backM[i], falls.goneM[i], rightM[i], sigmaM[i], litres);
+                }
+            }
+        }
+        if (falls.leaks) {
+            for (int i = 0; i < outlets; i++) {
+                double litres = falls.leakedM3[i] * M3_L;
+                if (litres > 0) {
+                    leftOutletsL += litres;
+                    fall(falls.outletM[i], falls.goneM[i], falls.outletRightM[i], 0, litres);
                 }
             }
         }
     }
 
+    private void fall(double toM, double goneM, double rightM, double sigmaM, double litres) {
+        double to = toM * PER_CELL + CELLS_BEFORE;
+        double from = to - goneM * PER_CELL;
+        int last = (int) to;
+        if ((int) from == last && from >= 0) {
+            put(last, rightM, sigmaM, litres);
+        } else {
+            fallOver(from, to, rightM, sigmaM, litres);
+        }
+    }
+
     /** A stream that falls over the border between cells, or on the first ground, which also takes what falls before it. */
-    private void fallOver(double from, double to, double rightM, double litres) {
+    private void fallOver(double from, double to, double rightM, double sigmaM, double litres) {
         double low = Math.max(0, Math.min(from, to));
         double high = Math.max(0, Math.max(from, to));
         int first = (int) low;
@@ -80,16 +100,16 @@ public final class RowLedger {
         double left = litres;
         for (int c = first; c < last; c++) {
             double part = litres * (Math.min(high, c + 1.0) - Math.max(low, c)) / (high - low);
-            put(c, rightM, part);
+            put(c, rightM, sigmaM, part);
             left -= part;
         }
-        put(last, rightM, left);
+        put(last, rightM, sigmaM, left);
     }
 
-    private void put(int cell, double rightM, double litres) {
+    private void put(int cell, double rightM, double sigmaM, double litres) {
         double[] strip = cell < touched ? cells[cell] : grown(cell);
-        grid.add(strip, rightM, litres);
-        fromNeighboursL += grid.addMirrored(strip, rightM, litres);
+        grid.add(strip, rightM, sigmaM, litres);
+        fromNeighboursL += grid.addMirrored(strip, rightM, sigmaM, litres);
     }
 
     private double[] grown(int cell) {

@@ -1,6 +1,7 @@
 package evenfall.sim.world;
 
 import evenfall.rig.BoomLayout;
+import evenfall.sim.jet.Landings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -39,15 +40,23 @@ final class Sampler {
     /** Takes the lines of a step for what falls at its end. */
     void take(Falls falls, double stepsPerSecond) {
         Arrays.fill(strip, 0);
-        for (int i = 0; i < falls.outletM3.length; i++) {
-            if (falls.outletM3[i] <= 0) {
-                continue;
+        Landings lines = falls.lines;
+        for (int k = 0; k < lines.streams(); k++) {
+            for (int i = 0; i < lines.outlets(); i++) {
+                add(lines.rightM()[k][i], lines.sigmaM()[k][i], lines.quantity()[k][i] * stepsPerSecond);
             }
-            for (int line = i * falls.streams; line < (i + 1) * falls.streams; line++) {
-                double flowM3ps = falls.volumeM3[line] * stepsPerSecond;
-                grid.add(strip, falls.rightM[line], flowM3ps);
-                grid.addMirrored(strip, falls.rightM[line], flowM3ps);
+        }
+        if (falls.leaks) {
+            for (int i = 0; i < lines.outlets(); i++) {
+                add(falls.outletRightM[i], 0, falls.leakedM3[i] * stepsPerSecond);
             }
+        }
+    }
+
+    private void add(double rightM, double sigmaM, double flowM3ps) {
+        if (flowM3ps > 0) {
+            grid.add(strip, rightM, sigmaM, flowM3ps);
+            grid.addMirrored(strip, rightM, sigmaM, flowM3ps);
         }
     }
 

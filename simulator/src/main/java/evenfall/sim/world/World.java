@@ -8,7 +8,8 @@ import evenfall.sim.drive.SectionPlan;
 import evenfall.sim.ground.CompositeGround;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughField;
-import evenfall.sim.jet.Jets;
+import evenfall.sim.jet.BoomFlight;
+import evenfall.sim.jet.OutletStates;
 import evenfall.sim.plumbing.Plumbing;
 import evenfall.sim.scenario.FittedSpec;
 import evenfall.sim.scenario.Scenario;
@@ -24,6 +25,7 @@ import evenfall.sim.vehicle.Chassis;
 import evenfall.sim.vehicle.Pose;
 import evenfall.sim.wire.Uart;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -59,7 +61,8 @@ public final class World {
     private final Chassis chassis;
     private final Boom boom;
     private final Plumbing plumbing;
-    private final Jets jets;
+    private final BoomFlight flight;
+    private final double factorPerPa;
     private final Optional<PulseMeter> meter;
     private final SensorHub hub;
     private final Optional<GnssReceiver> gnss;
@@ -70,6 +73,7 @@ public final class World {
     private final Sampler sampler;
     private final Falls falls;
     private final double[] outletRightM;
+    private final OutletStates states;
     private final double[] heightM;
 
     private long timeUs;
@@ -93,9 +97,11 @@ public final class World {
         drive = new Drive(spec.drive());
         chassis = new Chassis(spec.chassis());
         outletRightM = new double[layout.outlets()];
-        heightM = new double[layout.outlets()];
+        states = new OutletStates(layout.outlets());
+        heightM = states.heightM();
         for (int i = 0; i < outletRightM.length; i++) {
             outletRightM[i] = layout.outletRightM(i);
+            states.rightM()[i] = outletRightM[i];
         }
         boom = new Boom(spec.boom(), outletRightM);
         Pose start = drive.pose();
@@ -111,10 +117,12 @@ public final class World {
                 spec.targetRateM(),
                 spec.drive().startMps(),
                 Chance.stream(seed, "outlets"));
-        jets = new Jets(fitted.outlet(), fitted.specificGravity());
+        flight = new BoomFlight(
+                FlightTables.of(fitted.outlet(), fitted.liquid(), !spec.idealStreams()), layout.outlets());
+        factorPerPa = 1 / (fitted.outlet().ratedPressurePa() * fitted.specificGravity());
         hand = new SectionPlan.Hand(spec.sections());
         sectionMask = SectionPlan.allOf(layout.sections().size());
-        falls = new Falls(layout.outlets(), jets.streams());
+        falls = new Falls(outletRightM, flight.streams());
         ledger = new RowLedger(layout, fitted.liquid().nitrogenKgpM3());
         sampler = new Sampler(layout);
         meter = fitted.pulsesPerM3().isPresent()
@@ -248,26 +256,25 @@ public final class World {
 
     /** Lets everything fall that has left the outlets since the last time. */
     private void land(boolean sample) {
-        falls.outletM3 = plumbing.drain();
         double xM = drive.distanceM();
         double speedMps = drive.speedMps();
+        falls.outletM3 = plumbing.drain();
         boom.outletHeightsM(heightM);
         outletPlaces(falls.outletM);
-        int streams = jets.streams();
+        double[] factor = states.speedFactor();
         for (int i = 0; i < heightM.length; i++) {
             falls.goneM[i] = falls.outletM[i] - landedM[i];
             landedM[i] = falls.outletM[i];
-            double leftM3 = falls.outletM3[i];
-            if (leftM3 <= 0) {
-                continue;
-            }
-            double overGroundMps = drive.speedAtM(outletRightM[i]) + boom.outletForwardSpeedMps(i);
-            jets.land(plumbing.outletPressurePa(i), heightM[i], boom.outletRollRad(i), boom.outletVerticalSpeedMps(i));
-            for (int k = 0; k < streams; k++) {
-                int line = i * streams + k;
-                falls.rightM[line] = outletRightM[i] + jets.rightM(k);
-                falls.backM[line] = jets.backM(k) - overGroundMps * jets.flightS(k);
-                falls.volumeM3[line] = leftM3 * jets.share(k);
+            factor[i] = Math.sqrt(plumbing.outletPressurePa(i) * factorPerPa);
+            states.rollRad()[i] = boom.outletRollRad(i);
+            states.upMps()[i] = boom.outletVerticalSpeedMps(i);
+            states.forwardMps()[i] = drive.speedAtM(outletRightM[i]) - speedMps + boom.outletForwardSpeedMps(i);
+        }
+        System.arraycopy(falls.outletM3, 0, states.quantity(), 0, heightM.length);
+        flight.land(states, speedMps, falls.lines);
+        if (spec.idealStreams()) {
+            for (double[] sigmaM : falls.lines.sigmaM()) {
+                Arrays.fill(sigmaM, 0);
             }
         }
         ledger.fall(falls);

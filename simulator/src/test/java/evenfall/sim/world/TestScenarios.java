@@ -13,10 +13,12 @@ import java.nio.file.Path;
 final class TestScenarios {
     private TestScenarios() {}
 
-    /** Perfectly level ground under a boom that neither moves nor bends, with outlets that are all alike. */
+    /** Perfectly level ground under a boom that neither moves nor bends, with outlets that are all alike and streams as on the desk. */
     static String frozen() {
         return edit(builtIn("level-field"), "roughness: B", "roughness: level", "boom: wide-36", "boom: rigid")
-                .replace("  air_C: 12\n", "  air_C: 12\n  plumbing: {outlet_spread_pct: 0, line_loss_pct: 0}\n");
+                .replace(
+                        "  air_C: 12\n",
+                        "  air_C: 12\n  streams: ideal\n  plumbing: {outlet_spread_pct: 0, line_loss_pct: 0}\n");
     }
 
     static String builtIn(String name) {
