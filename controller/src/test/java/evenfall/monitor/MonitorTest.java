@@ -227,6 +227,15 @@ class MonitorTest {
     }
 
     @Test
+    void aReceiverThatHasNotSpokenYetHasNotLostItsSpeed() throws Exception {
+        HubScript script = new HubScript();
+        script.receiverSpeaks = false;
+        script.run(6);
+
+        assertThat(script.story).containsExactly("+sensor-silent/gnss");
+    }
+
+    @Test
     void noiseOnTheWireIsCountedAndSurvived() throws Exception {
         HubScript script = new HubScript().run(3);
         script.say("hub", "PEVFQ,zero,one,two");
