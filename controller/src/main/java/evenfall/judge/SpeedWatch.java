@@ -33,7 +33,7 @@ final class SpeedWatch implements Watch {
             return Verdict.WELL;
         }
         // Before the receiver's first word it is not speed that was lost; if no word comes, the port is silent.
-        return now.speedMps().unknown() == Unknown.NOT_YET ? Verdict.BETWEEN : Verdict.OVER;
+        return now.ports().get(port).hasSpoken() ? Verdict.OVER : Verdict.BETWEEN;
     }
 
     @Override

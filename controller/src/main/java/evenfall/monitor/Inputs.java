@@ -126,9 +126,12 @@ final class Inputs {
         List<Situation.PortState> states = new ArrayList<>();
         for (String name : portNames) {
             PortInput input = find(name);
+            if (input == null) {
+                throw new IllegalStateException("a sensor's port is not among the rig's ports: " + name);
+            }
             long allowedUs = silenceUs + (isReceiver(name) ? RECEIVER_PERIOD_US : 0);
-            long silentUs = input == null ? nowUs : nowUs - input.heardUs();
-            states.add(new Situation.PortState(name, silentUs, allowedUs, input != null && input.isUnplugged()));
+            states.add(new Situation.PortState(
+                    name, nowUs - input.heardUs(), allowedUs, input.hasSpoken(), input.isUnplugged()));
         }
         return states;
     }

@@ -84,9 +84,13 @@ final class PortInput implements SentenceHandler {
         return stream.counts();
     }
 
-    /** When the last readable sentence came, µs; 0 before the first. */
+    /** When the last readable sentence came, µs; before the first, when the watch began. */
     long heardUs() {
         return heardUs;
+    }
+
+    boolean hasSpoken() {
+        return readable() > 0;
     }
 
     void unplugged(boolean gone) {

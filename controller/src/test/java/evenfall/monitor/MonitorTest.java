@@ -236,6 +236,18 @@ class MonitorTest {
     }
 
     @Test
+    void aReceiverThatSpeaksOfSatellitesOnlyHasNoSpeedToGive() throws Exception {
+        HubScript script = new HubScript();
+        script.receiverSpeaks = false;
+        for (int i = 0; i < 60; i++) {
+            script.say("gnss", "GPGSA,A,1,,,,,,,,,,,,,,,");
+            script.run(0.1);
+        }
+
+        assertThat(script.story).containsExactly("+speed-lost/gnss");
+    }
+
+    @Test
     void noiseOnTheWireIsCountedAndSurvived() throws Exception {
         HubScript script = new HubScript().run(3);
         script.say("hub", "PEVFQ,zero,one,two");
