@@ -57,27 +57,28 @@ public final class Main implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         Rig rig;
-        Writer writer = null;
+        Writer recording = null;
         try {
             rig = RigFile.read(rigFile);
+            String noLibrary = SerialLibrary.load();
+            if (noLibrary != null) {
+                System.err.println(noLibrary);
+                // Not by way of exit: the library's own hook would fail once more, with a stack trace.
+                Runtime.getRuntime().halt(1);
+            }
             if (trace != null) {
-                writer = openTrace(trace);
+                recording = create(trace);
             }
         } catch (ConfigException e) {
             System.err.println(e.getMessage());
             return CommandLines.WRONG_INPUT;
-        }
-        String noLibrary = SerialLibrary.load();
-        if (noLibrary != null) {
-            System.err.println(noLibrary);
-            return 1;
         }
         Console console = new Console(System.out);
         console.start();
         // Event time begins here, not with the process: what it takes to read the rig file is not silence of a port.
         long startNs = System.nanoTime();
         LongSupplier clockUs = () -> (System.nanoTime() - startNs) / NS_PER_US;
-        Controller controller = new Controller(rig, CommandLines.version(), writer, console, quiet, clockUs);
+        Controller controller = new Controller(rig, CommandLines.version(), recording, console, quiet, clockUs);
         Thread.setDefaultUncaughtExceptionHandler(
                 (thread, unexpected) -> controller.unexpected("thread " + thread.getName() + " ended by", unexpected));
         SerialLibrary.whenStopping(new Thread(() -> stop(controller), "stop"));
@@ -99,7 +100,7 @@ public final class Main implements Callable<Integer> {
         Runtime.getRuntime().halt(controller.exitStatus());
     }
 
-    private static Writer openTrace(Path wanted) throws ConfigException {
+    private static Writer create(Path wanted) throws ConfigException {
         try {
             return TraceFiles.create(wanted);
         } catch (IOException e) {

@@ -21,18 +21,25 @@ final class Box implements AutoCloseable {
     }
 
     static Box start(Path folder, String... arguments) throws IOException {
-        return run(folder, "box", "-jar", JAR.toString(), arguments);
+        return run(folder, List.of(), List.of("-jar", JAR.toString()), arguments);
+    }
+
+    /** With options for the Java machine. */
+    static Box startWith(Path folder, List<String> options, String... arguments) throws IOException {
+        return run(folder, options, List.of("-jar", JAR.toString()), arguments);
     }
 
     static Box replay(Path folder, String... arguments) throws IOException {
-        List<String> all = new ArrayList<>(List.of(JAR.toString(), "evenfall.app.Replay"));
-        all.addAll(List.of(arguments));
-        return run(folder, "replay", "-cp", all.remove(0), all.toArray(String[]::new));
+        return run(folder, List.of(), List.of("-cp", JAR.toString(), "evenfall.app.Replay"), arguments);
     }
 
-    private static Box run(Path folder, String name, String how, String jar, String... arguments) throws IOException {
-        List<String> command = new ArrayList<>(
-                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx48m", how, jar));
+    private static Box run(Path folder, List<String> options, List<String> program, String... arguments)
+            throws IOException {
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.add("-Xmx48m");
+        command.addAll(options);
+        command.addAll(program);
         command.addAll(List.of(arguments));
         Process process = new ProcessBuilder(command)
                 .directory(folder.toFile())

@@ -66,6 +66,7 @@ class SerialPortIT {
                 ear.await(heard -> heard.topic().endsWith("/live")
                         && heard.json().at("/pressure_kPa/value").isNumber());
             }
+            assertThat(box.residentKb()).as("resident kB with 48 MB of heap").isLessThan(120_000);
             assertThat(box.terminate()).isZero();
             assertThat(box.err()).isEmpty();
         }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -48,6 +49,16 @@ class StartIT {
                     .contains("shopping.trace:1: ")
                     .contains("allowed: ")
                     .hasLineCount(1);
+        }
+    }
+
+    @Test
+    void aBoardOnWhichTheSerialLibraryCannotBeUnpacked() throws Exception {
+        Path rig = Box.rig(folder, "/dev/a", "/dev/b", 1883);
+        List<String> readOnly = List.of("-Djava.io.tmpdir=/proc", "-Duser.home=/proc");
+        try (Box box = Box.startWith(folder, readOnly, rig.toString())) {
+            assertThat(box.waitFor()).isEqualTo(1);
+            assertThat(box.err()).contains("serial ports").contains("allowed: ").hasLineCount(1);
         }
     }
 
