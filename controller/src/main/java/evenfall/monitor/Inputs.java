@@ -34,7 +34,10 @@ final class Inputs {
     private final List<String> portNames;
     private final long silenceUs;
 
-    Inputs(Rig rig) {
+    /**
+     * @param startUs from when on a port that says nothing is silent, µs
+     */
+    Inputs(Rig rig, long startUs) {
         this.rig = rig;
         Rig.Sensors sensors = rig.sensors();
         portNames = portsInUse(sensors);
@@ -45,7 +48,7 @@ final class Inputs {
             heights.add(new HeightSense(height.aboveOutletM()));
         }
         for (Rig.Port port : rig.ports()) {
-            ports.add(new PortInput(port.name(), rig, flow, pressure, heights, speed, sections));
+            ports.add(new PortInput(port.name(), startUs, rig, flow, pressure, heights, speed, sections));
         }
     }
 
@@ -53,7 +56,7 @@ final class Inputs {
         PortInput input = find(port);
         if (input == null) {
             // A trace may hold ports that this rig does not know; what they said is still counted.
-            input = new PortInput(port, rig, null, null, List.of(), new SpeedSense(), new SectionSense());
+            input = new PortInput(port, timeUs, rig, null, null, List.of(), new SpeedSense(), new SectionSense());
             ports.add(input);
         }
         input.bytes(timeUs, bytes);
