@@ -69,10 +69,10 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
         if (e instanceof CommandLine.MissingParameterException missing) {
             return missing(missing, command);
         }
-        ArgSpec spec = e.getArgSpec();
-        if (e instanceof CommandLine.OverwrittenOptionException && spec != null) {
-            return "option " + name(spec) + ": is given twice; allowed: once";
+        if (e instanceof CommandLine.OverwrittenOptionException twice) {
+            return "option " + name(twice.getOverwritten()) + ": is given twice; allowed: once";
         }
+        ArgSpec spec = e.getArgSpec();
         if (spec != null && e.getValue() != null) {
             return place(spec) + ": " + e.getValue() + " cannot be used; allowed: " + allowed(spec);
         }
