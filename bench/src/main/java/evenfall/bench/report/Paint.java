@@ -64,4 +64,25 @@ public enum Paint {
         }
         return width;
     }
+
+    /** The first so many visible characters; a colour that is open then is closed. */
+    public static String cut(String text, int columns) {
+        StringBuilder kept = new StringBuilder();
+        int width = 0;
+        boolean code = false;
+        boolean coloured = false;
+        for (int i = 0; i < text.length() && (code || width < columns); i += Character.charCount(text.codePointAt(i))) {
+            int c = text.codePointAt(i);
+            if (c == 0x1b) {
+                code = true;
+                coloured = true;
+            } else if (code) {
+                code = c != 'm';
+            } else {
+                width++;
+            }
+            kept.appendCodePoint(c);
+        }
+        return coloured ? kept + END : kept.toString();
+    }
 }
