@@ -1,6 +1,7 @@
 package evenfall.bench.cli;
 
 import evenfall.config.ConfigException;
+import evenfall.trace.TraceFormatException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.util.Arrays;
@@ -36,7 +37,7 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
 
     int unexpected(Throwable e, String[] args) {
         int status = Evenfall.FAILED;
-        if (e instanceof ConfigException) {
+        if (e instanceof ConfigException || e instanceof TraceFormatException) {
             say(e.getMessage());
             status = Evenfall.WRONG_INPUT;
         } else if (e instanceof IOException) {

@@ -28,7 +28,8 @@ public record ReportedAlert(
         String why,
         String act) {
 
-    ReportedAlert cleared(double atS) {
+    /** The same alert with its end. */
+    public ReportedAlert cleared(double atS) {
         return new ReportedAlert(kind, place, sinceS, raisedS, atS, value, limit, unit, why, act);
     }
 }
