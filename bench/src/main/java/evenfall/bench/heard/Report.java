@@ -38,6 +38,15 @@ public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, W
         return new Reader(messages, 0).read();
     }
 
+    /** The same without what was said of times after the end of the scenario. */
+    public Report until(double endS) {
+        return new Report(
+                moments.stream().filter(m -> m.atS() <= endS).toList(),
+                alerts.stream().filter(a -> a.raisedS() <= endS).toList(),
+                wire,
+                clockShiftS);
+    }
+
     private static double shiftS(List<Message> messages) throws IOException {
         double least = Double.POSITIVE_INFINITY;
         for (Message message : messages) {

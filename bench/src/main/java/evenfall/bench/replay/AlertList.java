@@ -5,7 +5,7 @@ import evenfall.judge.Alert;
 import evenfall.monitor.Live;
 import evenfall.monitor.Outputs;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -15,7 +15,7 @@ final class AlertList implements Outputs {
     private static final double US_PER_S = 1e6;
 
     private final List<ReportedAlert> alerts = new ArrayList<>();
-    private final Map<Alert, Integer> places = new IdentityHashMap<>();
+    private final Map<Alert, Integer> places = new LinkedHashMap<>();
     private final Consumer<ReportedAlert> listener;
 
     /**
