@@ -39,7 +39,10 @@ public final class Evenfall implements Runnable {
     static int run(Terminal terminal, String... args) {
         Complaints complaints = new Complaints(terminal.err());
         CommandLine line = new CommandLine(new Evenfall());
+        line.addSubcommand(new RunCommand(terminal));
+        line.addSubcommand(new FeedCommand(terminal));
         line.addSubcommand(new ReplayCommand(terminal));
+        line.addSubcommand(new CompareCommand(terminal));
         line.addSubcommand(new PatternCommand(terminal));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));

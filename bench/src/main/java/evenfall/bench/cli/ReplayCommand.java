@@ -71,8 +71,9 @@ final class ReplayCommand implements Callable<Integer> {
             }
         });
         if (result.end() instanceof TraceEnd.TornTail torn) {
-            terminal.err().println("evenfall: " + trace + ":" + torn.line() + ": ends in the middle of a line, "
-                    + "which is left out");
+            terminal.err()
+                    .println("evenfall: " + trace + ":" + torn.line() + ": ends in the middle of a line, "
+                            + "which is left out");
         }
         if (common.json) {
             terminal.out().println(Json.text(ReplayJson.of(result)));

@@ -38,7 +38,11 @@ public final class ReplayText {
         table.row("accepted", Long.toString(wire.accepted()), "");
         table.row("ignored", Long.toString(wire.ignored()), "sound, but of a kind that is not used");
         reject(table, "rejected: checksum", wire.rejectedChecksum(), "what came is not what was sent");
-        reject(table, "rejected: malformed", wire.rejectedMalformed(), "torn, without checksum, or with impossible fields");
+        reject(
+                table,
+                "rejected: malformed",
+                wire.rejectedMalformed(),
+                "torn, without checksum, or with impossible fields");
         reject(table, "rejected: too long", wire.rejectedTooLong(), "longer than a sentence may be");
         table.row("all", Long.toString(wire.sentences()), "");
         if (wire.otherLines() > 0) {

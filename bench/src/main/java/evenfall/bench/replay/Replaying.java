@@ -42,13 +42,11 @@ public final class Replaying {
 
     /** A rig with nothing but a receiver; invented. */
     public static Rig receiverOnly() {
-        try (InputStream in = Replaying.class.getResourceAsStream(
-                "/evenfall/bench/replay/" + RECEIVER_ONLY)) {
+        try (InputStream in = Replaying.class.getResourceAsStream("/evenfall/bench/replay/" + RECEIVER_ONLY)) {
             if (in == null) {
                 throw new IllegalStateException("the program lacks its own file " + RECEIVER_ONLY);
             }
-            return RigFile.parse(
-                    RECEIVER_ONLY, new String(in.readAllBytes(), StandardCharsets.UTF_8), Path.of(""));
+            return RigFile.parse(RECEIVER_ONLY, new String(in.readAllBytes(), StandardCharsets.UTF_8), Path.of(""));
         } catch (IOException | ConfigException e) {
             throw new IllegalStateException("the program's own rig file is wrong: " + e.getMessage(), e);
         }

@@ -86,8 +86,8 @@ public final class ControllerProcess implements AutoCloseable {
                 throw new IOException("the monitor ended with status " + process.exitValue() + ": " + lastWords());
             }
             if (System.nanoTime() > endNs) {
-                throw new IOException("the monitor did not open its ports within " + Math.round(patienceS) + " s: "
-                        + lastWords());
+                throw new IOException(
+                        "the monitor did not open its ports within " + Math.round(patienceS) + " s: " + lastWords());
             }
             Thread.sleep(POLL_MS);
         }

@@ -10,11 +10,15 @@ import evenfall.bench.score.Score;
 import evenfall.bench.score.ScoredAlert;
 import evenfall.quantity.FixedDecimals;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** The result of a run for people: the truth beside what the monitor said. */
 public final class RunText {
+    private static final int MOST_TOLD = 4;
+
     private final Paint paint;
 
     public RunText(Paint paint) {
@@ -24,8 +28,8 @@ public final class RunText {
     public List<String> lines(RunResult result) {
         List<String> lines = new ArrayList<>();
         Score score = result.score();
-        lines.add(paint.strong(result.scenario()) + ", " + result.outlet() + ", seed " + result.seed() + ", "
-                + FixedDecimals.text(result.seconds(), 0) + " s: " + result.title());
+        lines.add(paint.strong(result.title()) + ": " + FixedDecimals.text(result.seconds(), 0) + " s with "
+                + result.outlet() + ", seed " + result.seed());
         lines.add("");
         lines.addAll(figures(score));
         lines.add("");
@@ -49,19 +53,19 @@ public final class RunText {
                 signed(truth.rateErrorMeanPct()),
                 signed(reported.rateErrorMeanPct()),
                 points(score.rateErrorPointsP95()));
-        table.row("rate error, p95 %", number(truth.rateErrorP95AbsPct(), 1), number(reported.rateErrorP95AbsPct(), 1), "");
+        table.row(
+                "rate error, p95 %",
+                number(truth.rateErrorP95AbsPct(), 1), number(reported.rateErrorP95AbsPct(), 1), "");
         table.row(
                 "row CV, mean %",
-                number(truth.rowCvMean(), 100),
-                number(reported.rowCvMean(), 100),
-                points(score.rowCvPointsP95()));
+                number(truth.rowCvMean(), 100), number(reported.rowCvMean(), 100), points(score.rowCvPointsP95()));
         table.row("row CV, p95 %", number(truth.rowCvP95(), 100), number(reported.rowCvP95(), 100), "");
         return table.lines();
     }
 
     private List<String> alerts(List<ScoredAlert> alerts) {
         if (alerts.isEmpty()) {
-            return List.of("  no alert was due, and none was raised");
+            return List.of("  no alert was due, and none was raised", "");
         }
         TextTable table = new TextTable(paint, 2, "alert", "", "due s", "raised s", "cleared s", "delay s");
         for (ScoredAlert alert : alerts) {
@@ -74,23 +78,24 @@ public final class RunText {
                     signed(alert.delayS()));
         }
         List<String> lines = new ArrayList<>(table.lines());
-        ScoredAlert first = firstRaised(alerts);
-        ReportedAlert said = first == null ? null : first.raised();
-        if (said != null) {
-            lines.add("");
-            lines.add("  what the driver read first: " + paint.strong(said.why()));
-            lines.add("  " + " ".repeat("what the driver read first: ".length()) + said.act());
-        }
+        lines.addAll(words(alerts));
         return lines;
     }
 
-    private static @Nullable ScoredAlert firstRaised(List<ScoredAlert> alerts) {
+    /** What the driver read, once for each kind and place. */
+    private List<String> words(List<ScoredAlert> alerts) {
+        List<String> lines = new ArrayList<>();
+        Set<String> told = new LinkedHashSet<>();
         for (ScoredAlert alert : alerts) {
-            if (alert.raised() != null) {
-                return alert;
+            ReportedAlert said = alert.raised();
+            if (said != null && told.size() < MOST_TOLD && told.add(said.kind() + " " + said.place())) {
+                lines.add("");
+                lines.add("  at " + FixedDecimals.text(said.raisedS(), 1) + " s the driver read: " + said.why());
+                lines.add("    " + paint.strong("→ " + said.act()));
             }
         }
-        return null;
+        lines.add("");
+        return lines;
     }
 
     private String word(ScoredAlert.Verdict verdict) {

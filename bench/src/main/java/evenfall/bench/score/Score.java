@@ -11,8 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param rateErrorPointsP95 95th percentile of the difference, percentage points; null where nothing could be compared
  * @param rowCvPointsP95 the same for the row CV
  * @param alerts due and raised ones, by time
- * @param below80Share mean share of rows below 80 % in truth, a ratio; null where never known
- * @param above120Share mean share of rows above 120 % in truth, a ratio; null where never known
+ * @param ground what the ground really got
  */
 public record Score(
         Figures truth,
@@ -20,8 +19,7 @@ public record Score(
         @Nullable Double rateErrorPointsP95,
         @Nullable Double rowCvPointsP95,
         List<ScoredAlert> alerts,
-        @Nullable Double below80Share,
-        @Nullable Double above120Share) {
+        GroundShare ground) {
 
     public Score {
         alerts = List.copyOf(alerts);

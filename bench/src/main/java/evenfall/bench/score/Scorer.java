@@ -16,27 +16,26 @@ final class Scorer {
     private final Rig.Limits limits;
     private final List<TruthMoment> truth;
     private final Report report;
+    private final GroundShare ground;
 
     /**
      * @param limits the rig's
      * @param truth moments in order of time
+     * @param ground what the ground really got
      */
-    Scorer(Rig.Limits limits, List<TruthMoment> truth, Report report) {
+    Scorer(Rig.Limits limits, List<TruthMoment> truth, GroundShare ground, Report report) {
         this.limits = limits;
         this.truth = truth;
         this.report = report;
+        this.ground = ground;
     }
 
     Score score() {
         List<Double> trueErrorsPct = new ArrayList<>();
         List<Double> trueCvs = new ArrayList<>();
-        List<Double> below = new ArrayList<>();
-        List<Double> above = new ArrayList<>();
         for (TruthMoment moment : truth) {
             addPercent(trueErrorsPct, moment.rateError());
             addKnown(trueCvs, moment.boom().rowCv());
-            addKnown(below, moment.boom().below80Share());
-            addKnown(above, moment.boom().above120Share());
         }
         List<Double> reportedErrorsPct = new ArrayList<>();
         List<Double> reportedCvs = new ArrayList<>();
@@ -58,8 +57,7 @@ final class Scorer {
                 Figures.p95Abs(errorPoints),
                 Figures.p95Abs(cvPoints),
                 alerts(),
-                Figures.mean(below),
-                Figures.mean(above));
+                ground);
     }
 
     private static void addKnown(List<Double> to, @Nullable Double value) {

@@ -36,15 +36,9 @@ record TruthMoment(
      * A stretch of the boom.
      *
      * @param rowCv of its rows, a ratio; null where nothing falls
-     * @param below80Share share of its rows below 80 % of their mean; null as the CV
-     * @param above120Share share of its rows above 120 %; null as the CV
      * @param heightM true mean height of its outlets, m
      */
-    record Stretch(
-            @Nullable Double rowCv,
-            @Nullable Double below80Share,
-            @Nullable Double above120Share,
-            double heightM) {}
+    record Stretch(@Nullable Double rowCv, double heightM) {}
 
     boolean leftOutside() {
         return leftWingM < lowestM || leftWingM > highestM;

@@ -31,8 +31,8 @@ final class HandMade {
             double rightM,
             @Nullable Double rowCv,
             double heightM) {
-        TruthMoment.Stretch all = new TruthMoment.Stretch(rowCv, 0.0, 0.0, heightM);
-        TruthMoment.Stretch calm = new TruthMoment.Stretch(0.05, 0.0, 0.0, 0.5);
+        TruthMoment.Stretch all = new TruthMoment.Stretch(rowCv, heightM);
+        TruthMoment.Stretch calm = new TruthMoment.Stretch(0.05, 0.5);
         return new TruthMoment(atS, speedMps, rateError, leftM, rightM, 0.35, 0.75, 0.5, all, calm, calm, calm);
     }
 
@@ -53,6 +53,7 @@ final class HandMade {
     }
 
     static Score score(List<TruthMoment> truth, ReportedAlert... alerts) {
-        return new Scorer(LIMITS, truth, new Report(List.of(), List.of(alerts), WireTally.NONE, 0)).score();
+        return new Scorer(LIMITS, truth, GroundShare.NOTHING, new Report(List.of(), List.of(alerts), WireTally.NONE, 0))
+                .score();
     }
 }
