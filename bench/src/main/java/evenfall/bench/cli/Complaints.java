@@ -136,6 +136,11 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
                     .collect(Collectors.joining(", "));
         }
         String[] words = spec.description();
-        return words.length > 0 ? words[0] : spec.paramLabel();
+        return words.length > 0 ? asPartOfALine(words[0]) : spec.paramLabel();
+    }
+
+    private static String asPartOfALine(String sentence) {
+        String text = sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+        return text.isEmpty() ? text : Character.toLowerCase(text.charAt(0)) + text.substring(1);
     }
 }

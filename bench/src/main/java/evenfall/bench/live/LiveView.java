@@ -133,7 +133,7 @@ public final class LiveView {
     }
 
     private List<String> boom(ReportedMoment now, List<ReportedAlert> standing) {
-        int width = Math.min(72, columns - 12);
+        int width = Math.min(72, columns - 18);
         List<String> picture =
                 BoomPicture.lines(now.heights(), width, colourOf("left", standing), colourOf("right", standing), paint);
         List<String> lines = new ArrayList<>();

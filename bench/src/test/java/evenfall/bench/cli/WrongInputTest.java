@@ -42,16 +42,29 @@ class WrongInputTest {
                 "pattern --units furlong           | --units     | furlong | metric, us",
                 "pattern --sg 1.1 --sg 1.2         | --sg        | twice  | once",
                 "pattern more                      | pattern     | more   | evenfall pattern",
+                "run no-such-scenario              | no-such-scenario | no such scenario | terrace-crossing",
+                "run --pace fast                   | --pace      | fast   | real, max",
+                "run --seed x                      | --seed      | x      | a whole number",
+                "run --outlet nine-stream          | outlet      | nine-stream | three-stream",
+                "run --broker nowhere              | --broker    | nowhere | HOST:PORT",
+                "run --broker 127.0.0.1:99999      | --broker    | 99999  | HOST:PORT",
+                "feed                              | SCENARIO    | missing | level-field",
+                "feed level-field                  | --virtual   | 0 of them | one way",
+                "feed level-field --virtual --trace x | --virtual | 2 of them | one way",
+                "feed level-field --port nose=/dev/null | --port | nose   | hub, gnss",
+                "replay                            | TRACE       | missing | a trace",
+                "replay no-such-file               | no-such-file | no such file | a trace",
+                "compare --outlets three-stream,nope | outlet    | nope   | five-stream",
+                "compare level-field --outlets ,   | --outlets   | none   | three-stream",
                 "patern                            | subcommand  | patern | pattern",
                 "--colour                          | --colour    | not known | --help",
             })
-    void a_wrong_word_on_the_command_line_is_one_line_and_status_two(
-            String line, String place, String wrong, String allowed) {
+    void aWrongWordOnTheCommandLineIsOneLineAndStatusTwo(String line, String place, String wrong, String allowed) {
         isOneLineWithStatusTwo(Captured.run(line.split(" ")), place, wrong, allowed);
     }
 
     @Test
-    void an_outlet_file_whose_window_is_upside_down_is_refused_with_file_and_line() throws IOException {
+    void anOutletFileWhoseWindowIsUpsideDownIsRefusedWithFileAndLine() throws IOException {
         Path file = Files.writeString(folder.resolve("mine.yaml"), """
                 id: mine
                 title: Invented
@@ -65,7 +78,7 @@ class WrongInputTest {
     }
 
     @Test
-    void an_outlet_file_that_is_not_there_is_refused() {
+    void anOutletFileThatIsNotThereIsRefused() {
         isOneLineWithStatusTwo(
                 Captured.run("pattern", "--outlet", folder.resolve("gone.yaml").toString()),
                 "gone.yaml",
@@ -73,7 +86,21 @@ class WrongInputTest {
     }
 
     @Test
-    void help_goes_to_standard_output_with_status_zero() {
+    void aScenarioWithATypoIsRefusedWithFileAndLine() throws IOException {
+        Path file = Files.writeString(folder.resolve("field.yaml"), "title: Invented\nsecond: 10\n");
+        isOneLineWithStatusTwo(
+                Captured.run("run", "--pace", "max", file.toString()), "field.yaml:2", "second", "seconds");
+    }
+
+    @Test
+    void aRigFileWithATypoIsRefusedWithFileAndLine() throws IOException {
+        Path rig = Files.writeString(folder.resolve("rig.yaml"), "name: x\nbom: {}\n");
+        Path trace = Files.writeString(folder.resolve("trace.txt"), "0 - end\n");
+        isOneLineWithStatusTwo(Captured.run("replay", "--rig", rig.toString(), trace.toString()), "rig.yaml:", "boom");
+    }
+
+    @Test
+    void helpGoesToStandardOutputWithStatusZero() {
         Captured help = Captured.run("pattern", "--help");
         assertThat(help.status()).isZero();
         assertThat(help.out()).contains("--height-m");
@@ -81,7 +108,7 @@ class WrongInputTest {
     }
 
     @Test
-    void json_is_the_only_thing_on_standard_output() {
+    void jsonIsTheOnlyThingOnStandardOutput() {
         Captured json = Captured.run("pattern", "--json", "--outlet", "streamer-bar");
         assertThat(json.status()).isZero();
         assertThat(json.out()).startsWith("{").endsWith("}\n");

@@ -29,7 +29,7 @@ class ReportTest {
     }
 
     @Test
-    void the_monitor_s_clock_is_moved_by_its_least_delayed_message() throws IOException {
+    void theMonitorSClockIsMovedByItsLeastDelayedMessage() throws IOException {
         Report report = Report.of(List.of(
                 live(2_120_000, 0.4),
                 live(2_305_000, 0.6),
@@ -42,7 +42,7 @@ class ReportTest {
     }
 
     @Test
-    void what_is_not_known_stays_null() throws IOException {
+    void whatIsNotKnownStaysNull() throws IOException {
         ReportedMoment moment =
                 Report.onOneClock(List.of(live(0, 0.4))).moments().get(0);
         assertThat(moment.rateLpha()).isNull();
@@ -52,7 +52,7 @@ class ReportTest {
     }
 
     @Test
-    void an_alert_said_again_after_a_reconnection_is_one_alert_and_its_end_is_found() throws IOException {
+    void anAlertSaidAgainAfterAReconnectionIsOneAlertAndItsEndIsFound() throws IOException {
         Report report = Report.onOneClock(List.of(
                 alert(4_000_000, "standing", 4.0, "null"),
                 alert(5_000_000, "standing", 4.0, "null"),
@@ -64,14 +64,14 @@ class ReportTest {
     }
 
     @Test
-    void an_alert_that_ended_because_nobody_watched_did_not_clear() throws IOException {
+    void anAlertThatEndedBecauseNobodyWatchedDidNotClear() throws IOException {
         Report report = Report.onOneClock(
                 List.of(alert(4_000_000, "standing", 4.0, "null"), alert(9_000_000, "ended", 9.0, "null")));
         assertThat(report.alerts().get(0).clearedS()).isNull();
     }
 
     @Test
-    void counts_are_those_of_the_last_message() throws IOException {
+    void countsAreThoseOfTheLastMessage() throws IOException {
         Report report = Report.onOneClock(List.of(live(0, 0.4)));
         assertThat(report.wire()).isEqualTo(new WireTally(9, 6, 2, 1, 0, 0));
         assertThat(report.wire().rejected()).isEqualTo(1);

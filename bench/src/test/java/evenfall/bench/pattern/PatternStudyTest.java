@@ -36,7 +36,7 @@ class PatternStudyTest {
      */
     @ParameterizedTest(name = "at {0} m")
     @CsvSource({"0.05, 86, 85, 85, 15, 6", "0.25, 55, 34, 37, 5, 6", "0.50, 3, 3, 5, 3, 6", "0.75, 32, 16, 3, 6, 6"})
-    void row_cv_in_the_json_is_that_of_the_independent_prototype(
+    void rowCvInTheJsonIsThatOfTheIndependentPrototype(
             double heightM, double three, double five, double six, double seven, double bar) {
         double[] expected = {three, five, six, seven, bar};
         for (int i = 0; i < expected.length; i++) {
@@ -52,7 +52,7 @@ class PatternStudyTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"three-stream", "five-stream", "six-stream", "seven-stream", "streamer-bar"})
-    void mirrored_rows_get_the_mirror_image(String outlet) {
+    void mirroredRowsGetTheMirrorImage(String outlet) {
         long seed = 20_261_125;
         Random random = new Random(seed);
         for (int i = 0; i < 20; i++) {
@@ -76,7 +76,7 @@ class PatternStudyTest {
     }
 
     @Test
-    void shares_of_lines_sum_to_one_and_shares_of_rows_to_their_number() {
+    void sharesOfLinesSumToOneAndSharesOfRowsToTheirNumber() {
         for (String outlet : OutletCatalogue.ids()) {
             JsonNode one = PatternJson.of(study(outlet, 72, 0.5, 0.37)).at("/cases/0");
             double lines = 0;
@@ -93,7 +93,7 @@ class PatternStudyTest {
     }
 
     @Test
-    void a_bar_feeds_its_rows_alike_from_any_height() {
+    void aBarFeedsItsRowsAlikeFromAnyHeight() {
         List<StaticPattern> cases =
                 study("streamer-bar", 72, 0.3, 0.05, 0.4, 1.1).cases();
         assertThat(cases.get(1).rows()).isEqualTo(cases.get(0).rows());
@@ -101,7 +101,7 @@ class PatternStudyTest {
     }
 
     @Test
-    void a_measure_that_is_not_defined_is_null_in_json_and_a_dash_for_people() {
+    void aMeasureThatIsNotDefinedIsNullInJsonAndADashForPeople() {
         PatternStudy study = study("five-stream", 1, 0.5, 0.5);
         JsonNode one = PatternJson.of(study).at("/cases/0");
         for (String measure : List.of(
@@ -122,7 +122,7 @@ class PatternStudyTest {
     }
 
     @Test
-    void json_has_exactly_the_keys_of_the_contract() {
+    void jsonHasExactlyTheKeysOfTheContract() {
         JsonNode json = PatternJson.of(study("six-stream", 72, 0.5, 0.5));
         assertThat(names(json)).containsExactly("outlet", "cases");
         assertThat(names(json.at("/cases/0")))
@@ -142,7 +142,7 @@ class PatternStudyTest {
     }
 
     @Test
-    void height_windows_that_hold_are_told_once_and_a_bar_holds_at_any() {
+    void heightWindowsThatHoldAreToldOnceAndABarHoldsAtAny() {
         assertThat(study("five-stream", 72, 0.5, 0.5, 0.55, 0.1).windows())
                 .singleElement()
                 .satisfies(window -> {
@@ -155,7 +155,7 @@ class PatternStudyTest {
     }
 
     @Test
-    void rows_too_little_or_too_much_fed_are_marked_without_colour() {
+    void rowsTooLittleOrTooMuchFedAreMarkedWithoutColour() {
         String text = String.join(
                 "\n", new PatternText(Units.METRIC, Paint.OFF, 80).lines(study("three-stream", 72, 0.5, 0.25)));
         assertThat(text)

@@ -24,7 +24,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void an_alert_is_due_when_the_hold_in_time_and_in_metres_is_complete() {
+    void anAlertIsDueWhenTheHoldInTimeAndInMetresIsComplete() {
         ScoredAlert line = only(score(rateHighFromFourToEight(), alert("rate-high", "boom", 5.4, 10.0)));
         assertThat(line.kind()).isEqualTo("rate-high");
         assertThat(line.place()).isEqualTo("boom");
@@ -36,7 +36,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void at_a_slower_speed_the_metres_decide_when_it_is_due() {
+    void atASlowerSpeedTheMetresDecideWhenItIsDue() {
         List<TruthMoment> slow = truth(20, t -> moment(t, 2, t >= 4 && t < 12 ? -0.15 : 0, 0.5, 0.5, 0.05, 0.5));
         ScoredAlert line = only(score(slow, alert("rate-low", "boom", 7, null)));
         assertThat(line.dueS())
@@ -45,7 +45,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void a_due_alert_that_never_came_is_missed() {
+    void aDueAlertThatNeverCameIsMissed() {
         Score score = score(rateHighFromFourToEight());
         assertThat(score.missed()).isEqualTo(1);
         assertThat(score.falseAlerts()).isZero();
@@ -53,7 +53,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void a_due_alert_that_came_more_than_three_seconds_late_is_missed_though_it_is_shown() {
+    void aDueAlertThatCameMoreThanThreeSecondsLateIsMissedThoughItIsShown() {
         Score onTime = score(rateHighFromFourToEight(), alert("rate-high", "boom", 8.0, null));
         Score late = score(rateHighFromFourToEight(), alert("rate-high", "boom", 8.1, null));
         assertThat(onTime.missed()).isZero();
@@ -63,7 +63,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void an_exceedance_that_ends_within_a_second_of_its_due_time_need_not_be_raised() {
+    void anExceedanceThatEndsWithinASecondOfItsDueTimeNeedNotBeRaised() {
         List<TruthMoment> brief =
                 truth(20, t -> t >= 4 && t < 5.8 ? moment(t, SPEED_MPS, 0.12, 0.5, 0.5, 0.05, 0.5) : well(t));
         assertThat(score(brief).alerts()).isEmpty();
@@ -73,7 +73,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void a_break_starts_the_hold_anew() {
+    void aBreakStartsTheHoldAnew() {
         List<TruthMoment> broken = truth(
                 20,
                 t -> t >= 4 && t < 8 && Math.abs(t - 4.8) > 0.01
@@ -83,7 +83,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void an_alert_without_any_cause_is_false_and_a_near_miss_is_not() {
+    void anAlertWithoutAnyCauseIsFalseAndANearMissIsNot() {
         List<TruthMoment> calm = truth(20, t -> moment(t, SPEED_MPS, 0.079, 0.5, 0.5, 0.05, 0.5));
         List<TruthMoment> close = truth(20, t -> moment(t, SPEED_MPS, 0.081, 0.5, 0.5, 0.05, 0.5));
         Score falseOne = score(calm, alert("rate-high", "boom", 10, 12.0));
@@ -95,7 +95,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void an_alert_at_another_place_or_of_another_kind_does_not_match() {
+    void anAlertAtAnotherPlaceOrOfAnotherKindDoesNotMatch() {
         List<TruthMoment> left = truth(20, t -> moment(t, SPEED_MPS, 0.0, t >= 4 && t < 9 ? 0.3 : 0.5, 0.5, 0.05, 0.5));
         Score score = score(left, alert("wing-low", "right", 5.5, null), alert("wing-high", "left", 5.5, null));
         assertThat(score.missed()).isEqualTo(1);
@@ -103,7 +103,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void one_alert_that_stands_across_two_exceedances_answers_both() {
+    void oneAlertThatStandsAcrossTwoExceedancesAnswersBoth() {
         List<TruthMoment> twice = truth(
                 20,
                 t -> (t >= 4 && t < 8) || (t >= 9 && t < 13)
@@ -118,20 +118,20 @@ class AlertScoringTest {
     }
 
     @Test
-    void an_alert_that_cleared_before_the_exceedance_does_not_answer_it() {
+    void anAlertThatClearedBeforeTheExceedanceDoesNotAnswerIt() {
         Score score = score(rateHighFromFourToEight(), alert("rate-high", "boom", 0.4, 0.8));
         assertThat(score.missed()).isEqualTo(1);
         assertThat(score.falseAlerts()).isEqualTo(1);
     }
 
     @Test
-    void nothing_is_said_of_an_alert_that_fell_due_less_than_three_seconds_before_the_end() {
+    void nothingIsSaidOfAnAlertThatFellDueLessThanThreeSecondsBeforeTheEnd() {
         List<TruthMoment> late = truth(20, t -> t >= 17 ? moment(t, SPEED_MPS, 0.12, 0.5, 0.5, 0.05, 0.5) : well(t));
         assertThat(score(late).alerts()).isEmpty();
     }
 
     @Test
-    void uneven_rows_are_gapped_below_and_doubled_above_the_target_height() {
+    void unevenRowsAreGappedBelowAndDoubledAboveTheTargetHeight() {
         List<TruthMoment> low = truth(20, t -> moment(t, SPEED_MPS, 0.0, 0.4, 0.4, t >= 4 && t < 9 ? 0.2 : 0.05, 0.4));
         List<TruthMoment> high = truth(20, t -> moment(t, SPEED_MPS, 0.0, 0.7, 0.7, t >= 4 && t < 9 ? 0.2 : 0.05, 0.7));
         assertThat(only(score(low)).kind()).isEqualTo("bands-gapped");
@@ -139,7 +139,7 @@ class AlertScoringTest {
     }
 
     @Test
-    void a_wing_outside_its_heights_explains_its_rows_so_only_the_wing_is_due() {
+    void aWingOutsideItsHeightsExplainsItsRowsSoOnlyTheWingIsDue() {
         List<TruthMoment> dive = truth(
                 20,
                 t -> moment(t, SPEED_MPS, 0.0, t >= 4 && t < 9 ? 0.3 : 0.5, 0.5, t >= 4 && t < 9 ? 0.3 : 0.05, 0.45));
@@ -147,13 +147,13 @@ class AlertScoringTest {
     }
 
     @Test
-    void an_unknown_rate_error_is_not_past_any_limit() {
+    void anUnknownRateErrorIsNotPastAnyLimit() {
         List<TruthMoment> standing = truth(20, t -> moment(t, 0, null, 0.5, 0.5, null, 0.5));
         assertThat(score(standing).alerts()).isEmpty();
     }
 
     @Test
-    void a_silent_sensor_is_false_in_a_scenario_without_faults() {
+    void aSilentSensorIsFalseInAScenarioWithoutFaults() {
         assertThat(score(truth(20, HandMade::well), alert("sensor-silent", "hub", 3, null))
                         .falseAlerts())
                 .isEqualTo(1);

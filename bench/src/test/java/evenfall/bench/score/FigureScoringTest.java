@@ -21,7 +21,7 @@ class FigureScoringTest {
     }
 
     @Test
-    void figures_are_means_and_percentiles_of_what_is_known() {
+    void figuresAreMeansAndPercentilesOfWhatIsKnown() {
         // Errors of 0, 1 … 20 % over 21 moments: mean 10, and the 95th percentile lies 0.95 · 20 = 19 steps up.
         List<TruthMoment> truth = truth(4, t -> moment(t, SPEED_MPS, -t * 5 / 100, 0.5, 0.5, t * 5 / 100, 0.5));
         Score score = score(truth, List.of());
@@ -32,7 +32,7 @@ class FigureScoringTest {
     }
 
     @Test
-    void nothing_known_gives_null_and_not_zero() {
+    void nothingKnownGivesNullAndNotZero() {
         Score score = score(truth(4, t -> moment(t, 0, null, 0.5, 0.5, null, 0.5)), List.of(says(1, null, null)));
         assertThat(score.truth()).isEqualTo(new Figures(null, null, null, null));
         assertThat(score.reported()).isEqualTo(new Figures(null, null, null, null));
@@ -41,7 +41,7 @@ class FigureScoringTest {
     }
 
     @Test
-    void points_are_differences_to_the_moment_nearest_in_time_where_both_are_known() {
+    void pointsAreDifferencesToTheMomentNearestInTimeWhereBothAreKnown() {
         List<TruthMoment> truth = truth(4, t -> moment(t, SPEED_MPS, t < 2 ? null : 0.05, 0.5, 0.5, 0.10, 0.5));
         List<ReportedMoment> says = new ArrayList<>();
         for (int i = 0; i <= 20; i++) {
@@ -54,7 +54,7 @@ class FigureScoringTest {
     }
 
     @Test
-    void a_message_further_than_the_pairing_time_from_any_true_moment_is_not_compared() {
+    void aMessageFurtherThanThePairingTimeFromAnyTrueMomentIsNotCompared() {
         List<TruthMoment> truth = truth(4, HandMade::well);
         assertThat(score(truth, List.of(says(4.15, 8.0, 0.13))).rateErrorPointsP95())
                 .isCloseTo(8, within(1e-9));
