@@ -102,11 +102,7 @@ public final class LiveView {
             return "not known";
         }
         String text = units.rate(rate * TradeUnits.LPHA_M);
-        return error == null ? text : text + " " + signed(error) + " %";
-    }
-
-    private static String signed(double value) {
-        return (value > 0 ? "+" : "") + FixedDecimals.text(value, 0);
+        return error == null ? text : text + " " + Units.signed(error, 0) + " %";
     }
 
     /** A pointer between two bounds; -0.5 and 0.5 are the limits, marked. */

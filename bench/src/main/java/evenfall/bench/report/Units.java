@@ -102,4 +102,11 @@ public enum Units {
     public static String percent(double ratio) {
         return percentNumber(ratio, 0) + " %";
     }
+
+    /** A number with its sign before it, and none before what rounds to nothing. */
+    public static String signed(double value, int decimals) {
+        String text = FixedDecimals.text(value, decimals);
+        boolean nothing = text.equals(FixedDecimals.text(0, decimals));
+        return value > 0 && !nothing ? "+" + text : text;
+    }
 }

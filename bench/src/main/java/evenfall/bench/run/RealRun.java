@@ -18,12 +18,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** The monitor's own process on virtual serial ports, heard at a broker. */
 final class RealRun {
@@ -56,7 +54,7 @@ final class RealRun {
             Runner.Address address = broker(workshop);
             Map<String, VirtualPort> ports = ports(workshop);
             String rigText = scenario.rigYaml(devices(ports), address.host(), address.port(), Optional.empty());
-            Path rigFile = Files.writeString(workshop.folder.resolve("rig.yaml"), rigText);
+            Path rigFile = Files.writeString(workshop.folder().resolve("rig.yaml"), rigText);
             kept.text("rig.yaml", rigText);
             Ear ear = workshop.keep(Ear.open(
                     address.host(),
@@ -70,7 +68,7 @@ final class RealRun {
             if (trace.isPresent()) {
                 Files.deleteIfExists(trace.get());
             }
-            Path log = options.keep().orElse(workshop.folder).resolve("monitor.txt");
+            Path log = options.keep().orElse(workshop.folder()).resolve("monitor.txt");
             ControllerProcess monitor = workshop.keep(ControllerProcess.start(rigFile, log, trace));
             monitor.awaitOpen(ports.values().stream().map(VirtualPort::path).toList(), PATIENCE_S);
             phase("monitor up");
@@ -122,7 +120,9 @@ final class RealRun {
     private Map<String, VirtualPort> ports(Workshop workshop) throws IOException {
         Map<String, VirtualPort> ports = new LinkedHashMap<>();
         for (Rig.Port port : scenario.belief().ports()) {
-            ports.put(port.name(), workshop.keep(VirtualPort.open(workshop.folder.resolve(port.name()))));
+            ports.put(
+                    port.name(),
+                    workshop.keep(VirtualPort.open(workshop.folder().resolve(port.name()))));
         }
         return ports;
     }
@@ -195,40 +195,5 @@ final class RealRun {
         long nowNs = System.nanoTime();
         times.add(new RunResult.Time(what, (nowNs - phaseNs) / 1e9));
         phaseNs = nowNs;
-    }
-
-    /** A folder and all that must be closed, last opened first. */
-    private static final class Workshop implements AutoCloseable {
-        final Path folder;
-        private final ArrayDeque<AutoCloseable> open = new ArrayDeque<>();
-
-        Workshop() throws IOException {
-            folder = Files.createTempDirectory("evenfall-run-");
-        }
-
-        <T extends AutoCloseable> T keep(T resource) {
-            open.push(resource);
-            return resource;
-        }
-
-        @Override
-        public void close() throws IOException {
-            IOException first = null;
-            for (AutoCloseable resource : open) {
-                try {
-                    resource.close();
-                } catch (Exception e) {
-                    first = first == null ? new IOException("could not be closed: " + e.getMessage(), e) : first;
-                }
-            }
-            try (Stream<Path> files = Files.walk(folder)) {
-                for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
-                    Files.deleteIfExists(file);
-                }
-            }
-            if (first != null) {
-                throw first;
-            }
-        }
     }
 }

@@ -5,6 +5,7 @@ import evenfall.bench.heard.ReportedMoment;
 import evenfall.bench.heard.WireTally;
 import evenfall.bench.report.Paint;
 import evenfall.bench.report.TextTable;
+import evenfall.bench.report.Units;
 import evenfall.bench.score.Figures;
 import evenfall.bench.score.Score;
 import evenfall.bench.score.ScoredAlert;
@@ -147,6 +148,6 @@ public final class RunText {
     }
 
     private static String signed(@Nullable Double value) {
-        return value == null ? "-" : (value > 0 ? "+" : "") + FixedDecimals.text(value, 1);
+        return value == null ? "-" : Units.signed(value, 1);
     }
 }
