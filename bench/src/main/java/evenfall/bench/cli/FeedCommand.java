@@ -67,6 +67,13 @@ final class FeedCommand implements Callable<Integer> {
             description = "Also write the rig file that a monitor needs for these ports.")
     private @Nullable Path rigFile;
 
+    @Option(
+            names = "--speed",
+            paramLabel = "X",
+            defaultValue = "1",
+            description = "So many times faster than in the field, onto ports; a trace never waits.")
+    private double speed = 1;
+
     FeedCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -82,6 +89,7 @@ final class FeedCommand implements Callable<Integer> {
                     "SCENARIO", 0, null, "is missing", String.join(", ", Scenarios.names()) + ", or a scenario file");
         }
         Scenario scenario = choice.find(scenarioName);
+        Ranges.within("--speed", speed, 0.1, 100, "times");
         int ways = (trace == null ? 0 : 1) + (virtual ? 1 : 0) + (devices.isEmpty() ? 0 : 1);
         if (ways != 1) {
             throw ConfigException.ofOption(
@@ -129,7 +137,7 @@ final class FeedCommand implements Callable<Integer> {
             writeRig(scenario, paths);
             paths.forEach((port, path) -> terminal.err().println("evenfall: port " + port + " is " + path));
             double[] nextS = {TELL_EVERY_S};
-            return Feeding.inRealTime(scenario, feed, atS -> {
+            return Feeding.byTheClock(scenario, feed, speed, atS -> {
                 if (atS >= nextS[0]) {
                     nextS[0] += TELL_EVERY_S;
                     terminal.err()

@@ -31,22 +31,11 @@ public final class CompareText {
     public List<String> lines(Comparison comparison) {
         RunResult first = comparison.results().get(0);
         List<String> lines = new ArrayList<>();
-        lines.add(paint.strong(first.scenario()) + ", seed " + first.seed() + ", "
-                + FixedDecimals.text(first.seconds(), 0) + " s: " + first.title());
+        lines.add(paint.strong(first.title()) + ": " + FixedDecimals.text(first.seconds(), 0)
+                + " s over the same ground, seed " + first.seed());
         lines.add("");
         TextTable table = new TextTable(
-                paint,
-                1,
-                "outlet",
-                "row CV % mean",
-                "p95",
-                "monitor: mean",
-                "p95",
-                "cells <80 %",
-                ">120 %",
-                "rate error p95 %",
-                "alerts",
-                "missed",
+                paint, 1, "outlet", "CV %", "p95", "said %", "p95", "<80 %", ">120 %", "rate %", "alerts", "missed",
                 "false");
         for (RunResult result : comparison.results()) {
             Score score = result.score();
@@ -67,6 +56,8 @@ public final class CompareText {
                     counted(score.falseAlerts()));
         }
         lines.addAll(table.lines());
+        lines.add(paint.faint("  CV: true row CV, mean and p95; said: the same by the monitor; rate: p95 of the"));
+        lines.add(paint.faint("  true rate error; <80, >120: cells of ground that got so much of the mean"));
         lines.add("");
         lines.add(paint.faint("  row CV along the pass, a full bar is " + Units.percent(FULL_CV) + " or more"));
         for (RunResult result : comparison.results()) {

@@ -51,14 +51,15 @@ public final class Feeding {
     }
 
     /**
-     * In real time.
+     * By the clock.
      *
+     * @param speed how many times faster than in the field; 1 is real time
      * @param progress told now and then how far it has come, s
      */
-    public static Fed inRealTime(Scenario scenario, Feed feed, DoubleConsumer progress)
+    public static Fed byTheClock(Scenario scenario, Feed feed, double speed, DoubleConsumer progress)
             throws IOException, InterruptedException {
         World world = new World(scenario, new Nowhere());
-        RealTimePace pace = new RealTimePace(1);
+        RealTimePace pace = new RealTimePace(speed);
         Tally tally = new Tally();
         ArrayDeque<Emission> waiting = new ArrayDeque<>();
         try {

@@ -76,7 +76,7 @@ public final class RunText {
                     number(alert.dueS(), 1),
                     number(alert.raisedS(), 1),
                     number(alert.clearedS(), 1),
-                    signed(alert.delayS()));
+                    delay(alert.delayS()));
         }
         List<String> lines = new ArrayList<>(table.lines());
         lines.addAll(words(alerts));
@@ -97,6 +97,11 @@ public final class RunText {
         }
         lines.add("");
         return lines;
+    }
+
+    /** An alert that rose long before this one was due stands from an earlier time. */
+    private static String delay(@Nullable Double delayS) {
+        return delayS != null && delayS < -1 ? "stood" : signed(delayS);
     }
 
     private String word(ScoredAlert.Verdict verdict) {

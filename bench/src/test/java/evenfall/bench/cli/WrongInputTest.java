@@ -51,6 +51,7 @@ class WrongInputTest {
                 "feed                              | SCENARIO    | missing | level-field",
                 "feed level-field                  | --virtual   | 0 of them | one way",
                 "feed level-field --virtual --trace x | --virtual | 2 of them | one way",
+                "feed level-field --virtual --speed 0 | --speed  | 0      | from 0.1 to 100",
                 "feed level-field --port nose=/dev/null | --port | nose   | hub, gnss",
                 "replay                            | TRACE       | missing | a trace",
                 "replay no-such-file               | no-such-file | no such file | a trace",
