@@ -45,9 +45,10 @@ public record Situation(
      * @param name the rig's name for it
      * @param silentUs how long since the last good sentence, or since the start, µs
      * @param allowedUs silence up to this is no fault, µs
+     * @param hasSpoken whether anything readable has ever come from it
      * @param unplugged whether the device is known to be gone
      */
-    public record PortState(String name, long silentUs, long allowedUs, boolean unplugged) {
+    public record PortState(String name, long silentUs, long allowedUs, boolean hasSpoken, boolean unplugged) {
         boolean isSilent() {
             return silentUs > allowedUs;
         }

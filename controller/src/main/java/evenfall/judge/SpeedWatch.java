@@ -29,7 +29,11 @@ final class SpeedWatch implements Watch {
         if (now.ports().get(port).isSilent()) {
             return Verdict.UNKNOWN;
         }
-        return now.speedMps().isKnown() ? Verdict.WELL : Verdict.OVER;
+        if (now.speedMps().isKnown()) {
+            return Verdict.WELL;
+        }
+        // Before the receiver's first word it is not speed that was lost; if no word comes, the port is silent.
+        return now.ports().get(port).hasSpoken() ? Verdict.OVER : Verdict.BETWEEN;
     }
 
     @Override

@@ -34,7 +34,10 @@ final class Inputs {
     private final List<String> portNames;
     private final long silenceUs;
 
-    Inputs(Rig rig) {
+    /**
+     * @param startUs from when on a port that says nothing is silent, µs
+     */
+    Inputs(Rig rig, long startUs) {
         this.rig = rig;
         Rig.Sensors sensors = rig.sensors();
         portNames = portsInUse(sensors);
@@ -45,7 +48,7 @@ final class Inputs {
             heights.add(new HeightSense(height.aboveOutletM()));
         }
         for (Rig.Port port : rig.ports()) {
-            ports.add(new PortInput(port.name(), rig, flow, pressure, heights, speed, sections));
+            ports.add(new PortInput(port.name(), startUs, rig, flow, pressure, heights, speed, sections));
         }
     }
 
@@ -53,7 +56,7 @@ final class Inputs {
         PortInput input = find(port);
         if (input == null) {
             // A trace may hold ports that this rig does not know; what they said is still counted.
-            input = new PortInput(port, rig, null, null, List.of(), new SpeedSense(), new SectionSense());
+            input = new PortInput(port, timeUs, rig, null, null, List.of(), new SpeedSense(), new SectionSense());
             ports.add(input);
         }
         input.bytes(timeUs, bytes);
@@ -123,9 +126,12 @@ final class Inputs {
         List<Situation.PortState> states = new ArrayList<>();
         for (String name : portNames) {
             PortInput input = find(name);
+            if (input == null) {
+                throw new IllegalStateException("a sensor's port is not among the rig's ports: " + name);
+            }
             long allowedUs = silenceUs + (isReceiver(name) ? RECEIVER_PERIOD_US : 0);
-            long silentUs = input == null ? nowUs : nowUs - input.heardUs();
-            states.add(new Situation.PortState(name, silentUs, allowedUs, input != null && input.isUnplugged()));
+            states.add(new Situation.PortState(
+                    name, nowUs - input.heardUs(), allowedUs, input.hasSpoken(), input.isUnplugged()));
         }
         return states;
     }

@@ -24,14 +24,24 @@ public final class Monitor {
     private final Judge judge;
     private final Judge.Listener listener;
     private long nowUs;
-    private long nextGridUs = GRID_US;
+    private long nextGridUs;
     private long droppedBytes;
 
+    /** A monitor that begins with time itself. */
     public Monitor(Rig rig, Outputs outputs) {
+        this(rig, outputs, 0);
+    }
+
+    /**
+     * @param startUs event time at which it begins to watch, µs: nothing that was before counts as silence
+     */
+    public Monitor(Rig rig, Outputs outputs, long startUs) {
         this.outputs = outputs;
-        this.inputs = new Inputs(rig);
+        this.nowUs = startUs;
+        this.nextGridUs = startUs - startUs % GRID_US + GRID_US;
+        this.inputs = new Inputs(rig, startUs);
         this.assessment = new Assessment(rig, inputs);
-        this.judge = new Judge(rig, inputs.portNames(), inputs.sensorStates(0), inputs.speedPort());
+        this.judge = new Judge(rig, inputs.portNames(), inputs.sensorStates(startUs), inputs.speedPort());
         this.listener = new Judge.Listener() {
             @Override
             public void raised(Alert alert) {

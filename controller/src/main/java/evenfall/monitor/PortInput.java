@@ -37,6 +37,7 @@ final class PortInput implements SentenceHandler {
 
     PortInput(
             String name,
+            long startUs,
             Rig rig,
             @Nullable FlowSense flow,
             @Nullable PressureSense pressure,
@@ -44,6 +45,7 @@ final class PortInput implements SentenceHandler {
             SpeedSense speed,
             SectionSense sections) {
         this.name = name;
+        this.heardUs = startUs;
         this.stream = new SentenceStream(this);
         Rig.Sensors sensors = rig.sensors();
         this.flow = isHere(sensors.flow().map(Rig.Flow::port)) ? flow : null;
@@ -82,9 +84,13 @@ final class PortInput implements SentenceHandler {
         return stream.counts();
     }
 
-    /** When the last readable sentence came, µs; 0 before the first. */
+    /** When the last readable sentence came, µs; before the first, when the watch began. */
     long heardUs() {
         return heardUs;
+    }
+
+    boolean hasSpoken() {
+        return readable() > 0;
     }
 
     void unplugged(boolean gone) {

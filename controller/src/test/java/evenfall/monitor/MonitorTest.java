@@ -227,6 +227,27 @@ class MonitorTest {
     }
 
     @Test
+    void aReceiverThatHasNotSpokenYetHasNotLostItsSpeed() throws Exception {
+        HubScript script = new HubScript();
+        script.receiverSpeaks = false;
+        script.run(6);
+
+        assertThat(script.story).containsExactly("+sensor-silent/gnss");
+    }
+
+    @Test
+    void aReceiverThatSpeaksOfSatellitesOnlyHasNoSpeedToGive() throws Exception {
+        HubScript script = new HubScript();
+        script.receiverSpeaks = false;
+        for (int i = 0; i < 60; i++) {
+            script.say("gnss", "GPGSA,A,1,,,,,,,,,,,,,,,");
+            script.run(0.1);
+        }
+
+        assertThat(script.story).containsExactly("+speed-lost/gnss");
+    }
+
+    @Test
     void noiseOnTheWireIsCountedAndSurvived() throws Exception {
         HubScript script = new HubScript().run(3);
         script.say("hub", "PEVFQ,zero,one,two");

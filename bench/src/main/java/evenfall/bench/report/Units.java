@@ -1,0 +1,112 @@
+package evenfall.bench.report;
+
+import evenfall.quantity.FixedDecimals;
+import evenfall.quantity.TradeUnits;
+
+/** The units that people read. Files and JSON are untouched by this: there the unit stands in the key. */
+public enum Units {
+    METRIC("m", 1, 2, "kPa", TradeUnits.KPA_PA, "km/h", TradeUnits.KMPH_MPS, "L/ha", TradeUnits.LPHA_M, 0),
+    US(
+            "in",
+            TradeUnits.INCH_M,
+            1,
+            "psi",
+            TradeUnits.PSI_PA,
+            "mph",
+            TradeUnits.MPH_MPS,
+            "US gal/ac",
+            TradeUnits.GPA_M,
+            1);
+
+    private final String lengthUnit;
+    private final double lengthM;
+    private final int lengthDecimals;
+    private final String pressureUnit;
+    private final double pressurePa;
+    private final String speedUnit;
+    private final double speedMps;
+    private final String rateUnit;
+    private final double rateM;
+    private final int rateDecimals;
+
+    Units(
+            String lengthUnit,
+            double lengthM,
+            int lengthDecimals,
+            String pressureUnit,
+            double pressurePa,
+            String speedUnit,
+            double speedMps,
+            String rateUnit,
+            double rateM,
+            int rateDecimals) {
+        this.lengthUnit = lengthUnit;
+        this.lengthM = lengthM;
+        this.lengthDecimals = lengthDecimals;
+        this.pressureUnit = pressureUnit;
+        this.pressurePa = pressurePa;
+        this.speedUnit = speedUnit;
+        this.speedMps = speedMps;
+        this.rateUnit = rateUnit;
+        this.rateM = rateM;
+        this.rateDecimals = rateDecimals;
+    }
+
+    public String lengthUnit() {
+        return lengthUnit;
+    }
+
+    /** A length as a bare number in {@link #lengthUnit()}. */
+    public String lengthNumber(double metres) {
+        return FixedDecimals.text(metres / lengthM, lengthDecimals);
+    }
+
+    public String length(double metres) {
+        return lengthNumber(metres) + " " + lengthUnit;
+    }
+
+    /** A distance between outlets, rows or lines: finer than a height. */
+    public String spacing(double metres) {
+        return this == METRIC ? FixedDecimals.text(100 * metres, 1) + " cm" : length(metres);
+    }
+
+    public String pressure(double pascal) {
+        return FixedDecimals.text(pascal / pressurePa, 0) + " " + pressureUnit;
+    }
+
+    public String speed(double metresPerSecond) {
+        return FixedDecimals.text(metresPerSecond / speedMps, 1) + " " + speedUnit;
+    }
+
+    /**
+     * @param depthM product on the ground as a depth, m³/m²
+     */
+    public String rate(double depthM) {
+        return rateNumber(depthM) + " " + rateUnit;
+    }
+
+    /** A rate as a bare number in {@link #rateUnit()}. */
+    public String rateNumber(double depthM) {
+        return FixedDecimals.text(depthM / rateM, rateDecimals);
+    }
+
+    public String rateUnit() {
+        return rateUnit;
+    }
+
+    /** A ratio as percent, without the sign: 0.034 is "3". */
+    public static String percentNumber(double ratio, int decimals) {
+        return FixedDecimals.text(100 * ratio, decimals);
+    }
+
+    public static String percent(double ratio) {
+        return percentNumber(ratio, 0) + " %";
+    }
+
+    /** A number with its sign before it, and none before what rounds to nothing. */
+    public static String signed(double value, int decimals) {
+        String text = FixedDecimals.text(value, decimals);
+        boolean nothing = text.equals(FixedDecimals.text(0, decimals));
+        return value > 0 && !nothing ? "+" + text : text;
+    }
+}

@@ -1,0 +1,50 @@
+package evenfall.bench.score;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The result of a run; rules in {@link ScoringRules}.
+ *
+ * @param truth figures of the truth
+ * @param reported the same figures by the monitor's messages
+ * @param rateErrorPointsP95 95th percentile of the difference, percentage points; null where nothing could be compared
+ * @param rowCvPointsP95 the same for the row CV
+ * @param alerts due and raised ones, by time
+ * @param ground what the ground really got
+ */
+public record Score(
+        Figures truth,
+        Figures reported,
+        @Nullable Double rateErrorPointsP95,
+        @Nullable Double rowCvPointsP95,
+        List<ScoredAlert> alerts,
+        GroundShare ground) {
+
+    public Score {
+        alerts = List.copyOf(alerts);
+    }
+
+    /** Alerts that were due and did not come in time. */
+    public int missed() {
+        return count(ScoredAlert.Verdict.MISSED);
+    }
+
+    /** Alerts that came without any cause. */
+    public int falseAlerts() {
+        return count(ScoredAlert.Verdict.FALSE);
+    }
+
+    /** Alerts that the monitor raised. */
+    public int raised() {
+        return (int) alerts.stream()
+                .map(ScoredAlert::raised)
+                .filter(r -> r != null)
+                .distinct()
+                .count();
+    }
+
+    private int count(ScoredAlert.Verdict verdict) {
+        return (int) alerts.stream().filter(a -> a.verdict() == verdict).count();
+    }
+}

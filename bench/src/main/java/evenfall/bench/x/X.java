@@ -1,5 +1,0 @@
-package evenfall.bench.x;
-/** x. */
-public final class X {
-    private X() {}
-}

@@ -1,0 +1,179 @@
+package evenfall.bench;
+
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaAccess;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * The walls between the bench's rooms: an allow-list for each, since a list of bans forgets. A trap in the test classes breaks each
+ * rule on purpose, which proves that the rule bites.
+ */
+class WallsTest {
+    private static final JavaClasses PRODUCT = new ClassFileImporter()
+            .withImportOption(new ImportOption.DoNotIncludeTests())
+            .importPackages("evenfall.bench");
+    private static final JavaClasses TRAP = new ClassFileImporter().importPackages("evenfall.bench.trap");
+
+    private static final Set<String> TRUTH = Set.of(
+            "evenfall.sim.world.TruthLog",
+            "evenfall.sim.world.TruthSample",
+            "evenfall.sim.world.TruthSample$Segment",
+            "evenfall.sim.world.RowLedger",
+            "evenfall.sim.world.RowFigures");
+
+    private record Room(String name, String... mayUse) {}
+
+    /** From the inside outwards. Names of the bench's own rooms begin with {@code bench.}; a room may use itself. */
+    private static final List<Room> ROOMS = List.of(
+            new Room("report", "quantity"),
+            new Room("heard"),
+            new Room("broker", "bench.heard"),
+            new Room("live", "bench.heard", "bench.report", "quantity"),
+            new Room("pattern", "bench.report", "outlet", "pattern", "quantity"),
+            new Room(
+                    "replay",
+                    "bench.heard",
+                    "bench.report",
+                    "config",
+                    "judge",
+                    "message",
+                    "monitor",
+                    "quantity",
+                    "replay",
+                    "rig",
+                    "trace",
+                    "wire"),
+            new Room("feed", "outlet", "rig", "sim.feed", "sim.scenario", "sim.world"),
+            new Room("score", "bench.heard", "outlet", "pattern", "rig", "sim.scenario", "sim.world"),
+            new Room(
+                    "run",
+                    "bench.broker",
+                    "bench.heard",
+                    "bench.report",
+                    "bench.score",
+                    "config",
+                    "judge",
+                    "message",
+                    "monitor",
+                    "outlet",
+                    "quantity",
+                    "replay",
+                    "rig",
+                    "sim.feed",
+                    "sim.scenario",
+                    "sim.world",
+                    "trace"),
+            new Room("compare", "bench.report", "bench.run", "bench.score", "quantity"));
+
+    private static ArchRule allowList(Room room) {
+        String[] allowed = Stream.concat(Stream.of("bench." + room.name()), Stream.of(room.mayUse()))
+                .map(name -> "evenfall." + name)
+                .toArray(String[]::new);
+        return classes()
+                .that()
+                .resideInAPackage("evenfall.bench." + room.name())
+                .should()
+                .onlyDependOnClassesThat(resideOutsideOfPackage("evenfall..").or(resideInAnyPackage(allowed)))
+                .because("each room of the bench knows what it needs and no more");
+    }
+
+    private static ArchRule onlyIn(String library, String... rooms) {
+        return noClasses()
+                .that()
+                .resideOutsideOfPackages(rooms)
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(library)
+                .because("a library stays in the room that needs it");
+    }
+
+    private static ArchRule truthIsReadIn(String room) {
+        return noClasses()
+                .that()
+                .resideOutsideOfPackage(room)
+                .should()
+                .accessTargetWhere(new DescribedPredicate<JavaAccess<?>>("the truth of a run") {
+                    @Override
+                    public boolean test(JavaAccess<?> access) {
+                        return TRUTH.contains(access.getTargetOwner().getName());
+                    }
+                })
+                .because("whoever could read the truth could show it as if the monitor had said it");
+    }
+
+    @TestFactory
+    List<DynamicTest> everyRoomUsesOnlyWhatItsAllowListNames() {
+        return ROOMS.stream()
+                .map(room -> DynamicTest.dynamicTest(
+                        room.name(), () -> allowList(room).check(PRODUCT)))
+                .toList();
+    }
+
+    @Test
+    void everyRoomButTheCommandLineHasAnAllowList() {
+        Set<String> known = Set.copyOf(
+                ROOMS.stream().map(room -> "evenfall.bench." + room.name()).toList());
+        assertThat(PRODUCT.stream()
+                        .map(c -> c.getPackageName())
+                        .distinct()
+                        .filter(name -> !name.equals("evenfall.bench.cli")))
+                .allMatch(known::contains)
+                .hasSameSizeAs(known);
+    }
+
+    @Test
+    void onlyTheScoreReadsTheTruth() {
+        truthIsReadIn("evenfall.bench.score").check(PRODUCT);
+    }
+
+    @Test
+    void librariesStayInTheirRooms() {
+        onlyIn("org.apache.activemq..", "evenfall.bench.broker").check(PRODUCT);
+        onlyIn("org.eclipse.paho..", "evenfall.bench.broker").check(PRODUCT);
+        onlyIn("org.hipparchus..", "evenfall.bench.score").check(PRODUCT);
+        onlyIn("picocli..", "evenfall.bench.cli").check(PRODUCT);
+    }
+
+    @Test
+    void roomsFormNoCircle() {
+        slices().matching("evenfall.bench.(*)..").should().beFreeOfCycles().check(PRODUCT);
+    }
+
+    @Test
+    void everyRuleBites() {
+        assertThat(allowList(new Room("trap", "sim.world"))
+                        .evaluate(TRAP)
+                        .getFailureReport()
+                        .getDetails())
+                .anyMatch(line -> line.contains("evenfall.judge.AlertKind"))
+                .noneMatch(line -> line.contains("calls method <evenfall.sim.world"));
+        assertThat(truthIsReadIn("evenfall.bench.score").evaluate(TRAP).hasViolation())
+                .isTrue();
+        assertThat(onlyIn("org.eclipse.paho..", "evenfall.bench.broker")
+                        .evaluate(TRAP)
+                        .hasViolation())
+                .isTrue();
+        assertThat(onlyIn("org.hipparchus..", "evenfall.bench.score")
+                        .evaluate(TRAP)
+                        .hasViolation())
+                .isTrue();
+        assertThat(onlyIn("picocli..", "evenfall.bench.cli").evaluate(TRAP).hasViolation())
+                .isTrue();
+    }
+}

@@ -1,0 +1,59 @@
+package evenfall.message;
+
+import evenfall.judge.Alert;
+import evenfall.monitor.Live;
+import evenfall.monitor.Outputs;
+import evenfall.rig.Rig;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * Turns the core's outputs into messages, in their order.
+ *
+ * <p>An alert topic retains its message while the alert stands. When it clears, the topic first carries one message that is
+ * not retained and says so, for whoever listens; then an empty retained one, so that who comes later finds nothing.
+ */
+public final class MessageSink implements Outputs {
+    private final Messages messages;
+    private final Topics topics;
+    private final Publisher publisher;
+    private final Map<String, Alert> standing = new LinkedHashMap<>();
+
+    public MessageSink(Rig rig, Publisher publisher) {
+        this.messages = new Messages(rig);
+        this.topics = new Topics(rig.name());
+        this.publisher = publisher;
+    }
+
+    @Override
+    public void live(Live live) {
+        publisher.publish(topics.live(), messages.live(live), false, Delivery.LATEST);
+    }
+
+    @Override
+    public void raised(Alert alert) {
+        standing.put(topics.alert(alert), alert);
+        publisher.publish(topics.alert(alert), messages.raised(alert), true, Delivery.EVERY);
+    }
+
+    @Override
+    public void cleared(Alert alert, long clearedUs) {
+        standing.remove(topics.alert(alert));
+        takeAway(topics.alert(alert), messages.cleared(alert, clearedUs));
+    }
+
+    /**
+     * Nobody watches any longer: what still stands ends, so that no topic goes on retaining an alert that nothing would clear.
+     *
+     * @param atUs event time, µs
+     */
+    public void end(long atUs) {
+        standing.forEach((topic, alert) -> takeAway(topic, messages.ended(alert, atUs)));
+        standing.clear();
+    }
+
+    private void takeAway(String topic, byte[] lastWord) {
+        publisher.publish(topic, lastWord, false, Delivery.EVERY);
+        publisher.publish(topic, messages.nothing(), true, Delivery.EVERY);
+    }
+}

@@ -1,0 +1,204 @@
+package evenfall.message;
+
+import evenfall.judge.Alert;
+import evenfall.monitor.Live;
+import evenfall.pattern.HeightWindow;
+import evenfall.pattern.LineMeasures;
+import evenfall.pattern.RowMeasures;
+import evenfall.quantity.TradeUnits;
+import evenfall.rig.Rig;
+import evenfall.sense.Quantity;
+import evenfall.sense.Unknown;
+import evenfall.wire.WireCounts;
+import java.io.IOException;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The payloads, each with a JSON Schema in the controller's {@code docs}. */
+public final class Messages {
+    private static final double PERCENT = 0.01;
+    private static final byte[] NOTHING = {};
+
+    private final Rig rig;
+
+    public Messages(Rig rig) {
+        this.rig = rig;
+    }
+
+    /** {@code live.schema.json}. */
+    public byte[] live(Live live) {
+        List<Rig.Height> sensors = rig.sensors().heights();
+        if (live.sensorHeightM().size() != sensors.size()) {
+            throw new IllegalArgumentException("as many heights as the rig has height sensors");
+        }
+        return JsonText.document(json -> {
+            json.seconds("at_s", live.timeUs());
+            json.quantity("speed_mps", live.speedMps(), 1, 3);
+            json.quantity("flow_Lpm", live.flowM3ps(), TradeUnits.LPM_M3PS, 2);
+            json.quantity("pressure_kPa", live.pressurePa(), TradeUnits.KPA_PA, 1);
+            json.quantity("width_m", live.widthM(), 1, 3);
+            json.quantity("rate_Lpha", live.rateM(), TradeUnits.LPHA_M, 1);
+            json.number("target_Lpha", rig.target().rateM() / TradeUnits.LPHA_M, 1);
+            json.quantity("rate_error_pct", live.rateError(), PERCENT, 1);
+            json.list("heights", list -> {
+                for (int i = 0; i < sensors.size(); i++) {
+                    Rig.Height sensor = sensors.get(i);
+                    Quantity heightM = live.sensorHeightM().get(i);
+                    list.entry(entry -> {
+                        entry.text("sensor", sensor.name());
+                        entry.number("right_m", sensor.rightM(), 3);
+                        entry.quantity("height_m", heightM, 1, 3);
+                    });
+                }
+            });
+            json.object("boom", boom -> measures(boom, live.boom()));
+            json.list("segments", list -> {
+                for (Live.Segment segment : live.segments()) {
+                    list.entry(entry -> {
+                        entry.text("name", segment.name());
+                        measures(entry, segment);
+                    });
+                }
+            });
+            json.object("window", window -> window(window, live.window()));
+            json.list("standing", list -> {
+                for (Alert alert : live.standing()) {
+                    list.entry(entry -> {
+                        entry.text("kind", alert.kind().word());
+                        entry.text("place", alert.place());
+                    });
+                }
+            });
+            json.object("wire", wire -> counts(wire, live.wire(), live.droppedBytes()));
+        });
+    }
+
+    private static void measures(JsonText json, Live.Segment segment) throws IOException {
+        json.quantity("height_m", segment.heightM(), 1, 3);
+        RowMeasures rows = segment.rows();
+        json.number("row_cv", rows == null ? null : rows.rowCv(), 4);
+        json.number("least_row", rows == null ? null : rows.leastRow(), 3);
+        json.number("most_row", rows == null ? null : rows.mostRow(), 3);
+        json.number("below_80_share", rows == null ? null : rows.below80Share(), 4);
+        json.number("above_120_share", rows == null ? null : rows.above120Share(), 4);
+        LineMeasures lines = segment.lines();
+        json.number("widest_gap_m", lines == null ? null : lines.widestGapM(), 3);
+        json.number("doubled_share", lines == null ? null : lines.doubledShare(), 4);
+        if (rows == null || lines == null) {
+            Unknown why = segment.unknown();
+            json.text("why", why == null ? "no reason was given" : why.words());
+        }
+    }
+
+    private static void window(JsonText json, @Nullable HeightWindow window) throws IOException {
+        json.number("low_m", window == null ? null : window.lowM(), 2);
+        json.number("high_m", window == null ? null : window.highM(), 2);
+        if (window == null) {
+            json.text("why", "no height keeps the limit, or neither pressure nor flow is known");
+        }
+    }
+
+    private static void counts(JsonText json, WireCounts wire, long droppedBytes) throws IOException {
+        json.count("sentences", wire.sentences());
+        json.count("accepted", wire.accepted());
+        json.count("ignored", wire.ignored());
+        json.object("rejected", rejected -> {
+            rejected.count("checksum", wire.rejectedChecksum());
+            rejected.count("malformed", wire.rejectedMalformed());
+            rejected.count("too_long", wire.rejectedTooLong());
+        });
+        json.count("dropped_B", droppedBytes);
+    }
+
+    /** {@code alert.schema.json}, state {@code standing}: what an alert topic retains while the alert stands. */
+    public byte[] raised(Alert alert) {
+        return alert(alert, "standing", alert.raisedUs(), null);
+    }
+
+    /** {@code alert.schema.json}, state {@code cleared}: said once, not retained. */
+    public byte[] cleared(Alert alert, long clearedUs) {
+        return alert(alert, "cleared", clearedUs, clearedUs);
+    }
+
+    /** {@code alert.schema.json}, state {@code ended}: nobody watches any longer whether it still stands. */
+    public byte[] ended(Alert alert, long atUs) {
+        return alert(alert, "ended", atUs, null);
+    }
+
+    /** The payload that takes a retained message away. */
+    public byte[] nothing() {
+        return NOTHING;
+    }
+
+    private static byte[] alert(Alert alert, String state, long atUs, @Nullable Long clearedUs) {
+        int decimals = decimals(alert.unit());
+        return JsonText.document(json -> {
+            json.text("kind", alert.kind().word());
+            json.text("place", alert.place());
+            json.text("state", state);
+            json.seconds("at_s", atUs);
+            json.seconds("since_s", alert.sinceUs());
+            json.seconds("raised_s", alert.raisedUs());
+            if (clearedUs == null) {
+                json.text("cleared_s", null);
+            } else {
+                json.seconds("cleared_s", clearedUs);
+            }
+            json.number("value", alert.value(), decimals);
+            json.number("limit", alert.limit(), decimals);
+            json.text("unit", alert.unit());
+            json.text("why", alert.why());
+            json.text("act", alert.act());
+        });
+    }
+
+    private static int decimals(String unit) {
+        return switch (unit) {
+            case "%" -> 1;
+            case "s" -> 2;
+            default -> 3;
+        };
+    }
+
+    /** {@code status.schema.json}, state {@code running} or {@code stopped}. */
+    public byte[] status(Status status) {
+        return JsonText.document(json -> {
+            json.text("rig", rig.name());
+            json.text("state", status.state().word());
+            json.seconds("at_s", status.atUs());
+            json.text("version", status.version());
+            json.list("ports", list -> {
+                for (Status.Port port : status.ports()) {
+                    list.entry(entry -> {
+                        entry.text("port", port.port());
+                        entry.flag("open", port.open());
+                        if (!port.open()) {
+                            entry.text("why", port.why());
+                        }
+                        entry.age("heard_age_s", port.heardAgeUs());
+                        entry.count("dropped_B", port.droppedBytes());
+                    });
+                }
+            });
+            json.text("trace", status.trace().word());
+            json.count("core_restarts", status.restarts());
+            json.text("fault", status.fault());
+            json.count("messages_dropped", status.messagesDropped());
+        });
+    }
+
+    /**
+     * {@code status.schema.json}, state {@code gone}: the last will, which the broker publishes when the box no longer answers.
+     *
+     * @param connectedUs event time of the connection that it belongs to, µs
+     */
+    public byte[] gone(long connectedUs) {
+        return JsonText.document(json -> {
+            json.text("rig", rig.name());
+            json.text("state", "gone");
+            json.text("at_s", null);
+            json.text("why", "the broker lost the box, which could not say when");
+            json.seconds("connected_s", connectedUs);
+        });
+    }
+}

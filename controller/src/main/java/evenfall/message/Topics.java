@@ -1,0 +1,32 @@
+package evenfall.message;
+
+import evenfall.judge.Alert;
+
+/** The topics of one rig. */
+public final class Topics {
+    private final String root;
+
+    /**
+     * @param rigName as the rig file has it: lower-case letters, digits and hyphens, so nothing in it means anything to MQTT
+     */
+    public Topics(String rigName) {
+        this.root = "evenfall/" + rigName + "/";
+    }
+
+    public String status() {
+        return root + "status";
+    }
+
+    public String live() {
+        return root + "live";
+    }
+
+    public String alert(Alert alert) {
+        return root + "alert/" + alert.kind().word() + "/" + alert.place();
+    }
+
+    /** The filter that matches every alert topic of the rig and nothing else. */
+    public String everyAlert() {
+        return root + "alert/+/+";
+    }
+}
