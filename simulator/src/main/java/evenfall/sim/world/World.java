@@ -193,7 +193,7 @@ public final class World {
         boom.step(STEP_S, chassis, ground, drive.xM(), 0);
         plumbing.step(STEP_S, drive.speedMps());
         if (meter.isPresent()) {
-            meter.get().pass((double) timeUs, STEP_US, plumbing.flowM3ps() * STEP_S);
+            meter.get().pass((double) timeUs, STEP_US, plumbing.meteredM3ps() * STEP_S);
         }
         timeUs += STEP_US;
         if (timeUs % LANDING_US == 0) {
@@ -236,6 +236,9 @@ public final class World {
             sampler.begin();
         }
         for (int i = 0; i < volumeM3.length; i++) {
+            if (plumbing.leakedM3(i) > 0) {
+                ledger.fall(xM - drivenM, xM, outletRightM[i], plumbing.leakedM3(i));
+            }
             if (volumeM3[i] <= 0) {
                 continue;
             }
@@ -256,7 +259,7 @@ public final class World {
                     timeUs,
                     xM,
                     speedMps,
-                    plumbing.flowM3ps(),
+                    plumbing.outletsFlowM3ps(),
                     plumbing.meanOutletPressurePa(),
                     plumbing.widthOnM(),
                     rateError(speedMps),
@@ -269,7 +272,7 @@ public final class World {
         if (speedMps < LEAST_RATE_SPEED_MPS || !(widthM > 0)) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(plumbing.flowM3ps() / (speedMps * widthM) / spec.targetRateM() - 1);
+        return OptionalDouble.of(plumbing.outletsFlowM3ps() / (speedMps * widthM) / spec.targetRateM() - 1);
     }
 
     /** What sensors see. */
