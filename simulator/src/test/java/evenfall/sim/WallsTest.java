@@ -44,7 +44,7 @@ class WallsTest {
             new Room("boom", "ground", "vehicle"),
             new Room("jet", "evenfall.outlet"),
             new Room("plumbing", "chance", "evenfall.liquid", "evenfall.outlet", "evenfall.rig"),
-            new Room("wire", "evenfall.quantity"),
+            new Room("wire", "chance", "evenfall.quantity"),
             new Room("sensor", "chance", "wire"),
             new Room(
                     "world",
