@@ -55,7 +55,7 @@ class WallsTest {
                     "org.hipparchus.ode.nonstiff",
                     "org.hipparchus.ode.sampling"),
             new Room("plumbing", "chance", "evenfall.liquid", "evenfall.outlet", "evenfall.rig"),
-            new Room("wire", "evenfall.quantity"),
+            new Room("wire", "chance", "evenfall.quantity"),
             new Room("sensor", "chance", "wire"),
             new Room(
                     "world",

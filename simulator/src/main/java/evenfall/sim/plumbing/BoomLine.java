@@ -1,6 +1,5 @@
 package evenfall.sim.plumbing;
 
-import evenfall.liquid.Orifice;
 import java.util.Arrays;
 
 /**
@@ -8,31 +7,31 @@ import java.util.Arrays;
  *
  * <p>Loss over a stretch is in proportion to ρ times the square of what flows through it (turbulent; Darcy and Weisbach), and so
  * is an outlet's. So all pressures keep their proportions whatever the feed's pressure, and the network is solved once for each
- * set of open sections: outlet i sees {@code φ_i · p} and lets through {@code K_i √(φ_i p / SG)}.
+ * set of open sections and of outlets as they are: outlet i sees {@code φ_i · p} and lets through {@code K_i √(φ_i p / SG)}.
  */
 final class BoomLine {
     private static final int ROUNDS = 60;
 
-    private final double[] k;
+    /** Shares that move by less than this have settled. */
+    private static final double SETTLED = 1e-14;
+
     private final double specificGravity;
     private final double lossPerSquare;
+    private final double[] trunkShare;
     private final double[] pressureShare;
     private final double[] coefficient;
     private double sum;
 
     /**
-     * @param k flow of each outlet with water at 1 Pa, m³/s per √Pa, from the left
+     * @param k flow of each outlet as it should be with water at 1 Pa, m³/s per √Pa, from the left
      * @param lineLoss pressure lost to the tips with everything on, as a share
      */
     BoomLine(double[] k, double specificGravity, double lineLoss) {
-        this.k = k.clone();
         this.specificGravity = specificGravity;
+        trunkShare = new double[k.length];
         pressureShare = new double[k.length];
         coefficient = new double[k.length];
-        double[] all = new double[k.length];
-        Arrays.fill(all, 1);
         this.lossPerSquare = lineLoss / evenLossToTip(k);
-        open(all);
     }
 
     /** The sum of squares of the line's flow on the way to the left tip, every outlet taken at the feed's pressure. */
@@ -49,34 +48,41 @@ final class BoomLine {
     /**
      * Solves the line anew.
      *
-     * @param openness of each outlet: 1 where its section is on, 0 where it is off
+     * @param k of the outlets as they are, m³/s per √Pa
+     * @param through what stands before each outlet: 1 where nothing does, 0 where its section is off, between them the root of the
+     *     share of pressure that a section's strainer leaves
      */
-    void open(double[] openness) {
+    void solve(double[] k, double[] through) {
         int n = k.length;
-        Arrays.fill(pressureShare, 1);
-        for (int round = 0; round < ROUNDS; round++) {
-            side(openness, n / 2 - 1, -1, -1);
-            side(openness, n / 2, n, 1);
+        Arrays.fill(trunkShare, 1);
+        double moved = 1;
+        for (int round = 0; round < ROUNDS && moved > SETTLED; round++) {
+            moved = Math.max(side(k, through, n / 2 - 1, -1, -1), side(k, through, n / 2, n, 1));
         }
         sum = 0;
         for (int i = 0; i < n; i++) {
-            coefficient[i] = openness[i] * k[i] * Math.sqrt(pressureShare[i] / specificGravity);
+            pressureShare[i] = through[i] * through[i] * trunkShare[i];
+            coefficient[i] = through[i] * k[i] * Math.sqrt(trunkShare[i] / specificGravity);
             sum += coefficient[i];
         }
     }
 
-    /** One round of fixed-point iteration on one half, from the feed outwards. */
-    private void side(double[] openness, int from, int end, int step) {
-        double through = 0;
+    /** One round of fixed-point iteration on one half, from the feed outwards; says how far the shares have moved. */
+    private double side(double[] k, double[] through, int from, int end, int step) {
+        double flow = 0;
         for (int i = from; i != end; i += step) {
-            through += openness[i] * k[i] * Math.sqrt(pressureShare[i]);
+            flow += through[i] * k[i] * Math.sqrt(trunkShare[i]);
         }
         double left = 1;
+        double moved = 0;
         for (int i = from; i != end; i += step) {
-            left -= lossPerSquare * through * through;
-            through -= openness[i] * k[i] * Math.sqrt(pressureShare[i]);
-            pressureShare[i] = Math.max(0, left);
+            left -= lossPerSquare * flow * flow;
+            flow -= through[i] * k[i] * Math.sqrt(trunkShare[i]);
+            double share = Math.max(0, left);
+            moved = Math.max(moved, Math.abs(share - trunkShare[i]));
+            trunkShare[i] = share;
         }
+        return moved;
     }
 
     /** Flow of everything that is open at a feed pressure of 1 Pa, m³/s per √Pa. */
@@ -89,17 +95,8 @@ final class BoomLine {
         return coefficient[outlet];
     }
 
-    /** Pressure at an outlet as a share of the feed's. */
+    /** Pressure at an outlet as a share of the feed's; 0 where it is off. */
     double pressureShare(int outlet) {
         return pressureShare[outlet];
-    }
-
-    /** K of outlets of one orifice, each with its own deviation. */
-    static double[] outlets(Orifice orifice, double[] deviation) {
-        double[] k = new double[deviation.length];
-        for (int i = 0; i < k.length; i++) {
-            k[i] = orifice.k() * (1 + deviation[i]);
-        }
-        return k;
     }
 }

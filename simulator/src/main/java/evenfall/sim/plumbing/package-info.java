@@ -1,10 +1,10 @@
 /**
- * How the liquid gets to the outlets: the machine's own rate controller, its regulating valve, the boom's line and each outlet's
- * orifice.
+ * How the liquid gets to the outlets: pump and strainer, the machine's own rate controller with its regulating valve, the boom's
+ * line, the sections and each outlet's orifice; and what can go wrong with each.
  *
- * <p>The rate controller here belongs to the machine, not to the monitor: it has its own idea of the ground speed and is late, as
- * they are. Knows nothing of where the streams land or of who watches. What flows into the boom flows out of the outlets: the
- * meter's flow is the sum of theirs. Blocked, worn and leaking outlets will come here.
+ * <p>The rate controller here belongs to the machine, not to the monitor: it has its own meter and its own idea of the ground speed,
+ * both late and possibly wrong. Knows nothing of where the streams land, of who watches, or of when trouble comes. What leaves the
+ * tank leaves the outlets, leaks, or stays in the lines.
  */
 @NullMarked
 package evenfall.sim.plumbing;

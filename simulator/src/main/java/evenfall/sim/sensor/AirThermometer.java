@@ -12,6 +12,7 @@ public final class AirThermometer {
 
     private final Spec spec;
     private final Chance chance;
+    private double warmC;
 
     public AirThermometer(Spec spec, Chance chance) {
         this.spec = spec;
@@ -20,6 +21,11 @@ public final class AirThermometer {
 
     /** Its reading in hundredths of a degree Celsius. */
     public long centiDegC(double airC) {
-        return Math.round(100 * (airC + spec.offsetC() + spec.noiseC() * chance.nextGaussian()));
+        return Math.round(100 * (airC + spec.offsetC() + warmC + spec.noiseC() * chance.nextGaussian()));
+    }
+
+    /** @param degrees how much more than before it reads too warm, °C: the sun on it; 0 makes it whole */
+    public void warm(double degrees) {
+        warmC = degrees;
     }
 }

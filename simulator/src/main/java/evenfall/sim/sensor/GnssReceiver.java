@@ -6,6 +6,7 @@ import evenfall.sim.wire.GnssSentences;
 import evenfall.sim.wire.Uart;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A GNSS receiver on the cab's roof: RMC and VTG at its rate, GGA once a second, each epoch late by its computing time.
@@ -66,6 +67,12 @@ public final class GnssReceiver {
     private final double eastPerDegM;
     private double driftNorthM;
     private double driftEastM;
+    private double missShare;
+    private @Nullable Chance missChance;
+    private boolean fixLost;
+    private double shakeMps;
+    private @Nullable Chance shakeChance;
+    private long lateUs;
 
     public GnssReceiver(Spec spec, Uart line, Chance chance) {
         this.spec = spec;
@@ -94,7 +101,11 @@ public final class GnssReceiver {
             return;
         }
         Fix fix = fix(timeUs, scene);
-        long readyUs = timeUs + spec.latencyUs();
+        boolean missed = missShare > 0 && missChance != null && missChance.nextDouble() < missShare;
+        if (missed) {
+            return;
+        }
+        long readyUs = timeUs + spec.latencyUs() + lateUs;
         line.send(readyUs, sentences.rmc(fix));
         line.send(readyUs, sentences.vtg(fix));
         if (timeUs % 1_000_000 == 0) {
@@ -111,9 +122,15 @@ public final class GnssReceiver {
         double northM = aheadM * cosHeading + driftNorthM + spec.positionNoiseM() * chance.nextGaussian();
         double eastM = aheadM * sinHeading + driftEastM + spec.positionNoiseM() * chance.nextGaussian();
         double speedMps = Math.abs(scene.speedMps() + spec.speedNoiseMps() * chance.nextGaussian());
+        if (shakeMps > 0 && shakeChance != null) {
+            speedMps = Math.abs(speedMps + shakeMps * shakeChance.nextGaussian());
+        }
         double courseSpreadDeg = spec.courseNoiseDeg() / Math.max(speedMps, LEAST_FOR_COURSE_MPS);
         double courseDeg = spec.headingDeg() + courseSpreadDeg * chance.nextGaussian();
         double turnsDeg = courseDeg - 360 * Math.floor(courseDeg / 360);
+        if (fixLost) {
+            return noFix(timeUs);
+        }
         return new Fix(
                 true,
                 OptionalLong.of(spec.startUtcMs() + timeUs / 1000),
@@ -127,5 +144,51 @@ public final class GnssReceiver {
                 OptionalDouble.of(0.7),
                 OptionalDouble.of(2.0),
                 OptionalDouble.of(50.0));
+    }
+
+    private Fix noFix(long timeUs) {
+        return new Fix(
+                false,
+                OptionalLong.of(spec.startUtcMs() + timeUs / 1000),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                'N',
+                0,
+                2,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+    }
+
+    /**
+     * Epochs that never come, as under trees.
+     *
+     * @param share of the epochs that are missing; 0 makes it whole
+     */
+    public void miss(double share, Chance luck) {
+        missShare = share;
+        missChance = luck;
+    }
+
+    /** It has no fix: it knows the time and nothing else. */
+    public void loseFix(boolean on) {
+        fixLost = on;
+    }
+
+    /**
+     * Speeds that jump, as from signals by way of a wall or a wood.
+     *
+     * @param speedMps standard deviation, m/s; 0 makes it whole
+     */
+    public void shakeSpeed(double speedMps, Chance luck) {
+        shakeMps = speedMps;
+        shakeChance = luck;
+    }
+
+    /** @param moreUs how much later than before it speaks, µs; 0 makes it whole */
+    public void delay(long moreUs) {
+        lateUs = moreUs;
     }
 }

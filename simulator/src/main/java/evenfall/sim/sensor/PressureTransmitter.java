@@ -23,6 +23,11 @@ public final class PressureTransmitter {
 
     private final Spec spec;
     private final Chance chance;
+    private double shiftPa;
+    private double stretch = 1;
+    private boolean broken;
+    private boolean held;
+    private long lastUa;
 
     public PressureTransmitter(Spec spec, Chance chance) {
         this.spec = spec;
@@ -34,9 +39,32 @@ public final class PressureTransmitter {
      * @return loop current, µA
      */
     public long currentUa(double pressurePa) {
-        double readsPa = pressurePa + spec.offsetPa() + spec.noisePa() * chance.nextGaussian();
+        double readsPa = stretch * pressurePa + spec.offsetPa() + shiftPa + spec.noisePa() * chance.nextGaussian();
         double currentA =
                 spec.lowA() + (readsPa - spec.lowPa()) / (spec.highPa() - spec.lowPa()) * (spec.highA() - spec.lowA());
-        return Math.round(1e6 * Math.max(LEAST_A, Math.min(MOST_A, currentA)));
+        if (!held) {
+            lastUa = Math.round(1e6 * Math.max(LEAST_A, Math.min(MOST_A, currentA)));
+        }
+        return broken ? 0 : lastUa;
+    }
+
+    /** @param pascals how much more than before it reads too high, Pa; 0 makes it whole */
+    public void shift(double pascals) {
+        shiftPa = pascals;
+    }
+
+    /** @param factor what it shows over what is, its span being wrong; 1 makes it whole */
+    public void stretch(double factor) {
+        stretch = factor;
+    }
+
+    /** The loop is broken: no current flows. */
+    public void breakLoop(boolean on) {
+        broken = on;
+    }
+
+    /** Its port is plugged: it goes on showing the pressure that it saw last. */
+    public void hold(boolean on) {
+        held = on;
     }
 }

@@ -10,7 +10,8 @@ import java.util.Optional;
  * The sensor hub: reads its sensors at fixed times and sends what they give.
  *
  * <p>Heights go out 20 times a second, flow and pressure 10 times, switches 5 times, air temperature and the hub's own state once;
- * their moments lie apart, so that no two sentences meet on the line.
+ * wheel pulses, where there are any, 10 times. Their moments lie apart, so that no two sentences meet on the line. After a restart
+ * they stay where they were, by the time of the run; a hub would count them from its start.
  */
 public final class SensorHub {
     /**
@@ -22,25 +23,40 @@ public final class SensorHub {
     public record Spec(HubClock clock, long boots, long firmware, int loopJitterUs) {}
 
     /** A height sensor and where it looks down from, m right of the centre line. */
-    public record Echo(double rightM, EchoSensor sensor) {}
+    public record Echo(double rightM, HeightSensor sensor) {}
+
+    private static final long MASK = 0xffffffffL;
 
     private static final Moments HEIGHTS = new Moments(50_000, 0);
     private static final Moments HUB = new Moments(1_000_000, 5_000);
     private static final Moments FLOW = new Moments(100_000, 15_000);
     private static final Moments SECTIONS = new Moments(200_000, 30_000);
+    private static final Moments WHEEL = new Moments(100_000, 45_000);
     private static final Moments PRESSURE = new Moments(100_000, 65_000);
     private static final Moments AIR = new Moments(1_000_000, 85_000);
 
     private final Spec spec;
     private final Uart line;
     private final Optional<PulseMeter> flow;
-    private final List<Echo> echoes;
+    private final Optional<PulseMeter> wheel;
+    private final HeightChannel[] heights;
     private final Optional<PressureTransmitter> pressure;
     private final Optional<AirThermometer> air;
     private final boolean switches;
     private final Chance chance;
     private final HubSentences sentences = new HubSentences();
+    private final HubTrouble trouble = new Hands();
     private final long[] echoUs;
+    private HubClock clock;
+    private long boots;
+    private long bootUs;
+    private long flowBase;
+    private long wheelBase;
+    private long deadSwitches;
+    private boolean swapped;
+    private boolean hung;
+    private boolean dark;
+    private boolean starts;
 
     private record Moments(long everyUs, long phaseUs) {
         boolean due(long timeUs) {
@@ -48,9 +64,23 @@ public final class SensorHub {
         }
     }
 
+    /** A hub without a wheel sensor. */
+    public SensorHub(
+            Spec spec,
+            Uart line,
+            Optional<PulseMeter> flow,
+            List<Echo> echoes,
+            Optional<PressureTransmitter> pressure,
+            Optional<AirThermometer> air,
+            boolean switches,
+            Chance chance) {
+        this(spec, line, flow, Optional.empty(), echoes, pressure, air, switches, chance);
+    }
+
     /**
      * @param line to the controller
      * @param flow the meter, when there is one
+     * @param wheel the wheel sensor, when there is one
      * @param echoes height sensors from the left; none is allowed
      * @param pressure the transmitter, when there is one
      * @param air the thermometer, when there is one
@@ -61,6 +91,7 @@ public final class SensorHub {
             Spec spec,
             Uart line,
             Optional<PulseMeter> flow,
+            Optional<PulseMeter> wheel,
             List<Echo> echoes,
             Optional<PressureTransmitter> pressure,
             Optional<AirThermometer> air,
@@ -69,38 +100,48 @@ public final class SensorHub {
         this.spec = spec;
         this.line = line;
         this.flow = flow;
-        this.echoes = List.copyOf(echoes);
+        this.wheel = wheel;
         this.pressure = pressure;
         this.air = air;
         this.switches = switches;
         this.chance = chance;
-        this.echoUs = new long[echoes.size()];
+        this.clock = spec.clock();
+        this.boots = spec.boots();
+        this.heights = new HeightChannel[echoes.size()];
+        for (int i = 0; i < heights.length; i++) {
+            heights[i] = new HeightChannel(echoes.get(i).rightM(), echoes.get(i).sensor());
+        }
+        this.echoUs = new long[heights.length];
     }
 
     /**
-     * Sends what is due.
+     * Sends what is due. Its sensors are read, and its loop takes its time, also while nothing is sent: their random streams go on as
+     * if nothing were.
      *
      * @param timeUs µs of the run, a multiple of 5000
      */
     public void at(long timeUs, Scene scene) {
-        long tick = spec.clock().tick((double) timeUs);
-        if (HEIGHTS.due(timeUs) && echoUs.length > 0) {
-            for (int i = 0; i < echoUs.length; i++) {
-                Echo echo = echoes.get(i);
-                echoUs[i] = echo.sensor().echoUs(scene.heightAtM(echo.rightM()), scene.airC());
+        if (starts && !dark) {
+            start(timeUs);
+        }
+        long tick = clock.tick((double) (timeUs - bootUs));
+        if (HEIGHTS.due(timeUs) && heights.length > 0) {
+            for (int i = 0; i < heights.length; i++) {
+                echoUs[swapped ? heights.length - 1 - i : i] = heights[i].echoUs(scene);
             }
             send(timeUs, sentences.heights(tick, echoUs));
         }
         if (HUB.due(timeUs)) {
-            send(timeUs, sentences.hub(tick, spec.boots(), spec.firmware()));
+            send(timeUs, sentences.hub(tick, boots, spec.firmware()));
         }
         if (FLOW.due(timeUs) && flow.isPresent()) {
-            PulseMeter meter = flow.get();
-            long edge = meter.hasEdge() ? spec.clock().tick(meter.lastEdgeUs()) : HubSentences.UNKNOWN;
-            send(timeUs, sentences.flow(tick, meter.count(), edge));
+            send(timeUs, sentences.flow(tick, flow.get().count() - flowBase & MASK, edgeTick(flow.get())));
         }
         if (SECTIONS.due(timeUs) && switches) {
-            send(timeUs, sentences.sections(tick, scene.sectionMask()));
+            send(timeUs, sentences.sections(tick, scene.sectionMask() & ~deadSwitches));
+        }
+        if (WHEEL.due(timeUs) && wheel.isPresent()) {
+            send(timeUs, sentences.wheel(tick, wheel.get().count() - wheelBase & MASK, edgeTick(wheel.get())));
         }
         if (PRESSURE.due(timeUs) && pressure.isPresent()) {
             send(timeUs, sentences.pressure(tick, pressure.get().currentUa(scene.pressurePa())));
@@ -110,7 +151,93 @@ public final class SensorHub {
         }
     }
 
+    private long edgeTick(PulseMeter meter) {
+        return meter.hasEdge() && meter.lastEdgeUs() >= bootUs
+                ? clock.tick(meter.lastEdgeUs() - bootUs)
+                : HubSentences.UNKNOWN;
+    }
+
+    private void start(long timeUs) {
+        starts = false;
+        boots++;
+        bootUs = timeUs;
+        clock = new HubClock(0, clock.driftPpm());
+        flowBase = flow.isPresent() ? flow.get().count() : 0;
+        wheelBase = wheel.isPresent() ? wheel.get().count() : 0;
+    }
+
     private void send(long timeUs, byte[] sentence) {
-        line.send(timeUs + (spec.loopJitterUs() > 0 ? chance.nextInt(spec.loopJitterUs()) : 0), sentence);
+        long readyUs = timeUs + (spec.loopJitterUs() > 0 ? chance.nextInt(spec.loopJitterUs()) : 0);
+        if (!hung && !dark) {
+            line.send(readyUs, sentence);
+        }
+    }
+
+    /** What can go wrong with it and with what is wired to it. */
+    public HubTrouble trouble() {
+        return trouble;
+    }
+
+    private final class Hands implements HubTrouble {
+        @Override
+        public void foam(int height, boolean on) {
+            heights[height].foam(on);
+        }
+
+        @Override
+        public void deafen(int height, boolean on) {
+            heights[height].deafen(on);
+        }
+
+        @Override
+        public void stick(int height, boolean on) {
+            heights[height].stick(on);
+        }
+
+        @Override
+        public void shake(int height, double shakeM, Chance luck) {
+            heights[height].shake(shakeM, luck);
+        }
+
+        @Override
+        public void doubleEcho(int height, double share, Chance luck) {
+            heights[height].doubleEcho(share, luck);
+        }
+
+        @Override
+        public void move(int height, double asideM) {
+            heights[height].move(asideM);
+        }
+
+        @Override
+        public void raise(int height, double raisedM) {
+            heights[height].raise(raisedM);
+        }
+
+        @Override
+        public void canopy(int height, double canopyM) {
+            heights[height].canopy(canopyM);
+        }
+
+        @Override
+        public void swap(boolean on) {
+            swapped = on;
+        }
+
+        @Override
+        public void switchDead(int section, boolean on) {
+            deadSwitches = on ? deadSwitches | 1L << section : deadSwitches & ~(1L << section);
+        }
+
+        @Override
+        public void hang(boolean on) {
+            hung = on;
+        }
+
+        @Override
+        public void darken(boolean on) {
+            dark = on;
+            starts = true;
+        }
     }
 }

@@ -13,7 +13,7 @@ import java.util.Optional;
  * mirror this one, so that the outer rows are fed as in a field that is driven to and fro. In a bend rows and cells bend with the
  * machine.
  *
- * <p>Nothing is lost: {@code Σ cells = left outlets − on neighbours' rows + from neighbours' lines}, where the first is counted as it
+ * <p>Nothing is lost: {@code out of tank = left outlets + leaked before them + more in the lines}, and {@code Σ cells = left outlets − on neighbours' rows + from neighbours' lines}, where the first is counted as it
  * leaves, before it is shared among streams, and the others where they lie. Where the rows lie the same way about both edges of the
  * boom (as at 7.5 in rows, phase 0.5, under whole multiples), the last two are equal.
  */
@@ -37,6 +37,9 @@ public final class RowLedger {
     private double reachedM;
     private double leftOutletsL;
     private double fromNeighboursL;
+    private double outOfTankL;
+    private double beforeOutletsL;
+    private double inLinesL;
 
     RowLedger(BoomLayout boom, double nitrogenKgpM3) {
         grid = new RowGrid(boom);
@@ -127,6 +130,19 @@ public final class RowLedger {
         reachedM = xM;
     }
 
+    /**
+     * The run has ended.
+     *
+     * @param outOfTankM3 what has left the tank
+     * @param beforeOutletsM3 what leaked before the outlets
+     * @param inLinesM3 what the lines hold more than at the start
+     */
+    void close(double outOfTankM3, double beforeOutletsM3, double inLinesM3) {
+        outOfTankL = outOfTankM3 * M3_L;
+        beforeOutletsL = beforeOutletsM3 * M3_L;
+        inLinesL = inLinesM3 * M3_L;
+    }
+
     /** How many own rows there are. */
     public int rows() {
         return grid.count();
@@ -199,6 +215,21 @@ public final class RowLedger {
     /** What left the outlets, litres. */
     public double leftOutletsL() {
         return leftOutletsL;
+    }
+
+    /** What left the tank, litres: {@code left outlets + leaked before them + more in the lines}. Known when the run has ended. */
+    public double outOfTankL() {
+        return outOfTankL;
+    }
+
+    /** What leaked from the lines before the outlets and is on no row, litres. Known when the run has ended. */
+    public double beforeOutletsL() {
+        return beforeOutletsL;
+    }
+
+    /** What the lines hold more than at the start, litres; negative when they have drained. Known when the run has ended. */
+    public double inLinesL() {
+        return inLinesL;
     }
 
     /** What this pass put on rows beyond its own width, litres. */

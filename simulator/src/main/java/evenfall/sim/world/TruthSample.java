@@ -77,7 +77,7 @@ public final class TruthSample {
         return speedMps;
     }
 
-    /** Flow through the meter, which is what leaves all outlets, m³/s. */
+    /** What leaves all outlets, m³/s: what passes the meter, but for what the lines take up or give while the pressure changes. */
     public double flowM3ps() {
         return flowM3ps;
     }

@@ -61,6 +61,7 @@ public final class World {
     private final Chassis chassis;
     private final Boom boom;
     private final Plumbing plumbing;
+    private final double heldAtStartM3;
     private final BoomFlight flight;
     private final double factorPerPa;
     private final Optional<PulseMeter> meter;
@@ -120,6 +121,7 @@ public final class World {
         flight = new BoomFlight(
                 FlightTables.of(fitted.outlet(), fitted.liquid(), !spec.idealStreams()), layout.outlets());
         factorPerPa = 1 / (fitted.outlet().ratedPressurePa() * fitted.specificGravity());
+        heldAtStartM3 = plumbing.heldM3();
         hand = new SectionPlan.Hand(spec.sections());
         sectionMask = SectionPlan.allOf(layout.sections().size());
         falls = new Falls(outletRightM, flight.streams());
@@ -211,7 +213,7 @@ public final class World {
         drive.step(STEP_S);
         plumbing.step(STEP_S, drive.speedMps());
         if (meter.isPresent()) {
-            meter.get().pass((double) timeUs, STEP_US, plumbing.flowM3ps() * STEP_S);
+            meter.get().pass((double) timeUs, STEP_US, plumbing.meteredM3ps() * STEP_S);
         }
         timeUs += STEP_US;
         if (timeUs % MACHINE_US == 0) {
@@ -234,6 +236,7 @@ public final class World {
     private void end() {
         if (!ended) {
             ended = true;
+            ledger.close(plumbing.tankM3(), plumbing.lineLeakM3(), plumbing.heldM3() - heldAtStartM3);
             truth.end(ledger);
         }
     }
@@ -261,11 +264,14 @@ public final class World {
         falls.outletM3 = plumbing.drain();
         boom.outletHeightsM(heightM);
         outletPlaces(falls.outletM);
+        falls.leaks = false;
         double[] factor = states.speedFactor();
         for (int i = 0; i < heightM.length; i++) {
             falls.goneM[i] = falls.outletM[i] - landedM[i];
             landedM[i] = falls.outletM[i];
             factor[i] = Math.sqrt(plumbing.outletPressurePa(i) * factorPerPa);
+            falls.leakedM3[i] = plumbing.leakedM3(i);
+            falls.leaks |= falls.leakedM3[i] > 0;
             states.rollRad()[i] = boom.outletRollRad(i);
             states.upMps()[i] = boom.outletVerticalSpeedMps(i);
             states.forwardMps()[i] = drive.speedAtM(outletRightM[i]) - speedMps + boom.outletForwardSpeedMps(i);
@@ -285,7 +291,7 @@ public final class World {
                     timeUs,
                     xM,
                     speedMps,
-                    plumbing.flowM3ps(),
+                    plumbing.outletsFlowM3ps(),
                     plumbing.meanOutletPressurePa(),
                     plumbing.widthOnM(),
                     rateError(speedMps),
@@ -298,7 +304,7 @@ public final class World {
         if (speedMps < LEAST_RATE_SPEED_MPS || !(widthM > 0)) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(plumbing.flowM3ps() / (speedMps * widthM) / spec.targetRateM() - 1);
+        return OptionalDouble.of(plumbing.outletsFlowM3ps() / (speedMps * widthM) / spec.targetRateM() - 1);
     }
 
     /** What sensors see. */

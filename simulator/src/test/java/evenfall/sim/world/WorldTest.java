@@ -60,6 +60,9 @@ class WorldTest {
             double left = ledger.leftOutletsL();
             assertThat(left).as(name + " " + id).isGreaterThan(80);
             assertThat(ledger.totalL()).as(name + " " + id).isCloseTo(left, within(1e-9 * left));
+            assertThat(ledger.outOfTankL())
+                    .as(name + " " + id)
+                    .isCloseTo(left + ledger.beforeOutletsL() + ledger.inLinesL(), within(1e-9 * left));
             assertThat(ledger.onNeighboursL()).isCloseTo(ledger.fromNeighboursL(), within(1e-9 * left));
         }
     }
@@ -241,8 +244,9 @@ class WorldTest {
         assertThat(at(log, 5.4).rateError().orElseThrow())
                 .as("the valve is late")
                 .isGreaterThan(0.05);
-        assertThat(at(log, 16).rateError()).isEmpty();
-        assertThat(at(log, 16).boom().rows()).isEmpty();
+        assertThat(at(log, 16.8).rateError()).isEmpty();
+        assertThat(at(log, 15.6).boom().rows()).as("it dribbles").isPresent();
+        assertThat(at(log, 16.8).boom().rows()).as("it has dribbled out").isEmpty();
         assertThat(at(log, 28).speedMps()).isZero();
         assertThat(at(log, 28).rateError()).isEmpty();
     }
