@@ -2,6 +2,8 @@ package evenfall.sim.scenario;
 
 import evenfall.config.ConfigException;
 import evenfall.config.ConfigNode;
+import evenfall.liquid.Liquid;
+import evenfall.liquid.Liquids;
 import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletDesign;
 import evenfall.outlet.OutletType;
@@ -14,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 
 /** Works out what is really fitted: what the file gives, and what it says to be as the installer believes. */
 final class FittedReader {
@@ -47,9 +50,7 @@ final class FittedReader {
         return new FittedSpec(
                 boom,
                 outlet(outletOverride),
-                has("density_kgpL")
-                        ? belief.liquid().withDensity(given().number("density_kgpL") * 1000)
-                        : belief.liquid(),
+                liquid(),
                 pulses(),
                 heights(),
                 pressure(sensors),
@@ -120,6 +121,19 @@ final class FittedReader {
                             "there is no outlet type " + given().text("outlet_type"),
                             String.join(", ", OutletCatalogue.ids()) + ", or an outlet file");
         }
+    }
+
+    private Liquid liquid() throws ConfigException {
+        Liquid liquid = belief.liquid();
+        if (has("liquid")) {
+            String id = given().text("liquid");
+            liquid = Liquids.byId(id)
+                    .orElseThrow(() -> given().wrong(
+                                    "liquid",
+                                    "there is no product " + id,
+                                    Liquids.all().stream().map(Liquid::id).collect(Collectors.joining(", "))));
+        }
+        return has("density_kgpL") ? liquid.withDensity(given().number("density_kgpL") * 1000) : liquid;
     }
 
     private OptionalDouble pulses() {

@@ -11,11 +11,6 @@ import evenfall.sim.ground.ElevationGrid;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughnessClass;
 import evenfall.sim.plumbing.PlumbingSpec;
-import evenfall.sim.sensor.AirThermometer;
-import evenfall.sim.sensor.EchoSensor;
-import evenfall.sim.sensor.GnssReceiver;
-import evenfall.sim.sensor.HubClock;
-import evenfall.sim.sensor.SensorHub;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -36,9 +31,7 @@ final class WorldReader {
         FittedSpec fitted = new FittedReader(world, belief, folder).read(outletOverride);
         ConfigNode ground = world.at("ground");
         String roughness = ground.text("roughness");
-        ConfigNode sensors = group(world, "sensors");
-        ConfigNode flow = group(sensors, "flow");
-        ConfigNode air = group(sensors, "air");
+        SensorReader boxes = new SensorReader(world);
         Rig.Port hubPort = port(world.at("hub"));
         Rig.Port gnssPort = port(world.at("gnss"));
         if (hubPort.name().equals(gnssPort.name())) {
@@ -61,14 +54,11 @@ final class WorldReader {
                 driven.sections(drive.path()),
                 world.text("streams", "real").equals("ideal"),
                 world.number("air_C", 15),
-                flow.number("jitter_pct", 1) / 100,
-                flow.has("start_count") ? flow.wide("start_count") : 0,
-                echo(group(sensors, "heights")),
-                new AirThermometer.Spec(air.number("offset_C", 0), air.number("noise_C", 0.05)),
-                hub(world.at("hub")),
+                boxes.sensors(),
+                boxes.hub(),
                 hubPort.name(),
                 hubPort.baud(),
-                gnss(world.at("gnss")),
+                boxes.gnss(),
                 gnssPort.name(),
                 gnssPort.baud());
     }
@@ -122,41 +112,18 @@ final class WorldReader {
                 node.number("meter_lag_s", usual.meterLagS()),
                 node.number("line_lag_s", usual.lineLagS()),
                 node.number("outlet_spread_pct", usual.outletSpread() * 100) / 100,
-                node.number("line_loss_pct", usual.lineLoss() * 100) / 100);
+                node.number("line_loss_pct", usual.lineLoss() * 100) / 100,
+                lines(node, usual.lines()));
     }
 
-    private static EchoSensor.Spec echo(ConfigNode node) {
-        EchoSensor.Spec usual = EchoSensor.Spec.usual();
-        return new EchoSensor.Spec(
-                node.number("noise_m", usual.noiseM()),
-                node.number("nearest_m", usual.nearestM()),
-                node.number("farthest_m", usual.farthestM()),
-                node.number("averaging", usual.averaging()),
-                node.number("spike_pct", usual.spikeChance() * 100) / 100);
-    }
-
-    private static SensorHub.Spec hub(ConfigNode node) {
-        return new SensorHub.Spec(
-                new HubClock(
-                        node.has("start_tick") ? node.wide("start_tick") : 2_000_000, node.number("drift_ppm", 20)),
-                node.has("boots") ? node.wide("boots") : 1,
-                node.has("firmware") ? node.wide("firmware") : 1,
-                node.integer("loop_jitter_us", 300));
-    }
-
-    private static GnssReceiver.Spec gnss(ConfigNode node) {
-        GnssReceiver.Spec usual = GnssReceiver.Spec.usual();
-        return new GnssReceiver.Spec(
-                node.has("rate_hz") ? 1_000_000 / node.integer("rate_hz") : usual.everyUs(),
-                Math.round(node.number("latency_s", usual.latencyUs() * 1e-6) * 1e6),
-                node.number("speed_noise_mps", usual.speedNoiseMps()),
-                node.number("course_noise_deg", usual.courseNoiseDeg()),
-                node.number("drift_m", usual.driftM()),
-                node.number("position_noise_m", usual.positionNoiseM()),
-                node.number("antenna_ahead_m", usual.antennaAheadM()),
-                node.number("latitude_deg", usual.latitudeDeg()),
-                node.number("longitude_deg", usual.longitudeDeg()),
-                node.number("heading_deg", usual.headingDeg()),
-                usual.startUtcMs());
+    private static PlumbingSpec.Lines lines(ConfigNode node, PlumbingSpec.Lines usual) {
+        return new PlumbingSpec.Lines(
+                node.number("pump_Lpm", usual.pumpM3ps() / TradeUnits.LPM_M3PS) * TradeUnits.LPM_M3PS,
+                node.number("section_open_s", usual.openS()),
+                node.number("section_shut_s", usual.closeS()),
+                node.number("dribble_mL", usual.dribbleM3() * 1e6) * 1e-6,
+                node.number("wear_pct", usual.wear() * 100) / 100,
+                1 + node.number("controller_meter_pct", (usual.controllerMeterFactor() - 1) * 100) / 100,
+                1 + node.number("controller_speed_pct", (usual.controllerSpeedFactor() - 1) * 100) / 100);
     }
 }

@@ -7,8 +7,6 @@ import evenfall.sim.ground.Feature;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughnessClass;
 import evenfall.sim.plumbing.PlumbingSpec;
-import evenfall.sim.sensor.AirThermometer;
-import evenfall.sim.sensor.EchoSensor;
 import evenfall.sim.sensor.GnssReceiver;
 import evenfall.sim.sensor.SensorHub;
 import evenfall.sim.vehicle.ChassisSpec;
@@ -30,10 +28,7 @@ import java.util.Optional;
  * @param sections when sections are switched
  * @param idealStreams streams are thin lines in a vacuum
  * @param airC temperature of the air, °C
- * @param flowJitterPeriods jitter of the meter's pulses
- * @param flowStartCount what the meter has counted before
- * @param echo what the height sensors get wrong
- * @param air what the thermometer gets wrong
+ * @param sensors what the sensors get wrong
  * @param hub the sensor hub
  * @param hubPort where the hub's bytes go
  * @param hubBaud at what rate
@@ -54,10 +49,7 @@ public record WorldSpec(
         SectionPlan sections,
         boolean idealStreams,
         double airC,
-        double flowJitterPeriods,
-        long flowStartCount,
-        EchoSensor.Spec echo,
-        AirThermometer.Spec air,
+        SensorsSpec sensors,
         SensorHub.Spec hub,
         String hubPort,
         int hubBaud,

@@ -118,15 +118,20 @@ public final class GnssReceiver {
         double fresh = spec.driftM() * Math.sqrt(1 - keep * keep);
         driftNorthM = keep * driftNorthM + fresh * chance.nextGaussian();
         driftEastM = keep * driftEastM + fresh * chance.nextGaussian();
-        double aheadM = scene.xM() + spec.antennaAheadM();
-        double northM = aheadM * cosHeading + driftNorthM + spec.positionNoiseM() * chance.nextGaussian();
-        double eastM = aheadM * sinHeading + driftEastM + spec.positionNoiseM() * chance.nextGaussian();
+        double turnedRad = scene.headingRad();
+        double aheadM = scene.aheadM() + spec.antennaAheadM() * StrictMath.cos(turnedRad);
+        double asideM = scene.asideM() + spec.antennaAheadM() * StrictMath.sin(turnedRad);
+        double northM =
+                aheadM * cosHeading - asideM * sinHeading + driftNorthM + spec.positionNoiseM() * chance.nextGaussian();
+        double eastM =
+                aheadM * sinHeading + asideM * cosHeading + driftEastM + spec.positionNoiseM() * chance.nextGaussian();
         double speedMps = Math.abs(scene.speedMps() + spec.speedNoiseMps() * chance.nextGaussian());
         if (shakeMps > 0 && shakeChance != null) {
             speedMps = Math.abs(speedMps + shakeMps * shakeChance.nextGaussian());
         }
         double courseSpreadDeg = spec.courseNoiseDeg() / Math.max(speedMps, LEAST_FOR_COURSE_MPS);
-        double courseDeg = spec.headingDeg() + courseSpreadDeg * chance.nextGaussian();
+        double courseDeg =
+                spec.headingDeg() + StrictMath.toDegrees(turnedRad) + courseSpreadDeg * chance.nextGaussian();
         double turnsDeg = courseDeg - 360 * Math.floor(courseDeg / 360);
         if (fixLost) {
             return noFix(timeUs);

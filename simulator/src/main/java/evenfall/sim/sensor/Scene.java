@@ -19,4 +19,19 @@ public interface Scene {
 
     /** Distance driven, m along the pass. */
     double xM();
+
+    /** Where the boom's centre is, m ahead of the place where the first pass begins; on one straight pass the distance driven. */
+    default double aheadM() {
+        return xM();
+    }
+
+    /** Where the boom's centre is, m to the right of the first pass. */
+    default double asideM() {
+        return 0;
+    }
+
+    /** Which way the machine looks against the first pass, rad, positive to the right. */
+    default double headingRad() {
+        return 0;
+    }
 }

@@ -14,20 +14,12 @@ import evenfall.sim.plumbing.Plumbing;
 import evenfall.sim.scenario.FittedSpec;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.WorldSpec;
-import evenfall.sim.sensor.AirThermometer;
-import evenfall.sim.sensor.EchoSensor;
-import evenfall.sim.sensor.GnssReceiver;
-import evenfall.sim.sensor.PressureTransmitter;
-import evenfall.sim.sensor.PulseMeter;
 import evenfall.sim.sensor.Scene;
-import evenfall.sim.sensor.SensorHub;
 import evenfall.sim.vehicle.Chassis;
 import evenfall.sim.vehicle.Pose;
-import evenfall.sim.wire.Uart;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 
@@ -64,9 +56,7 @@ public final class World {
     private final double heldAtStartM3;
     private final BoomFlight flight;
     private final double factorPerPa;
-    private final Optional<PulseMeter> meter;
-    private final SensorHub hub;
-    private final Optional<GnssReceiver> gnss;
+    private final Boxes boxes;
     private final Arrivals arrivals = new Arrivals();
     private final View view = new View();
 
@@ -127,18 +117,7 @@ public final class World {
         falls = new Falls(outletRightM, flight.streams());
         ledger = new RowLedger(layout, fitted.liquid().nitrogenKgpM3());
         sampler = new Sampler(layout);
-        meter = fitted.pulsesPerM3().isPresent()
-                ? Optional.of(new PulseMeter(
-                        fitted.pulsesPerM3().getAsDouble(),
-                        spec.flowJitterPeriods(),
-                        spec.flowStartCount(),
-                        Chance.stream(seed, "flow")))
-                : Optional.empty();
-        hub = hub(spec, meter, seed, arrivals);
-        gnss = fitted.gnss()
-                ? Optional.of(new GnssReceiver(
-                        spec.gnss(), new Uart(spec.gnssPort(), spec.gnssBaud(), arrivals), Chance.stream(seed, "gnss")))
-                : Optional.empty();
+        boxes = new Boxes(spec, seed, arrivals);
         switchSections();
     }
 
@@ -149,27 +128,6 @@ public final class World {
             layers.add(RoughField.of(spec.roughness().get(), Chance.stream(seed, "ground")));
         }
         return layers.isEmpty() ? Ground.level() : new CompositeGround(layers);
-    }
-
-    private static SensorHub hub(WorldSpec spec, Optional<PulseMeter> meter, long seed, Arrivals arrivals) {
-        FittedSpec fitted = spec.fitted();
-        List<SensorHub.Echo> echoes = new ArrayList<>();
-        for (FittedSpec.Height at : fitted.heights()) {
-            echoes.add(new SensorHub.Echo(
-                    at.rightM(),
-                    new EchoSensor(spec.echo(), at.aboveOutletM(), Chance.stream(seed, "height " + at.name()))));
-        }
-        return new SensorHub(
-                spec.hub(),
-                new Uart(spec.hubPort(), spec.hubBaud(), arrivals),
-                meter,
-                echoes,
-                fitted.pressure().map(p -> new PressureTransmitter(p, Chance.stream(seed, "pressure"))),
-                fitted.air()
-                        ? Optional.of(new AirThermometer(spec.air(), Chance.stream(seed, "air")))
-                        : Optional.empty(),
-                fitted.switches(),
-                Chance.stream(seed, "hub"));
     }
 
     /** Moment that the run has come to, µs. */
@@ -210,11 +168,11 @@ public final class World {
             end();
             return false;
         }
+        double beforeM = drive.distanceM();
         drive.step(STEP_S);
         plumbing.step(STEP_S, drive.speedMps());
-        if (meter.isPresent()) {
-            meter.get().pass((double) timeUs, STEP_US, plumbing.meteredM3ps() * STEP_S);
-        }
+        double xM = drive.distanceM();
+        boxes.pass(timeUs, STEP_US, plumbing.meteredM3ps() * STEP_S, xM - beforeM);
         timeUs += STEP_US;
         if (timeUs % MACHINE_US == 0) {
             Pose pose = drive.pose();
@@ -225,10 +183,7 @@ public final class World {
             land(timeUs % SAMPLE_US == 0);
             switchSections();
         }
-        hub.at(timeUs, view);
-        if (gnss.isPresent()) {
-            gnss.get().at(timeUs, view);
-        }
+        boxes.at(timeUs, view);
         arrivals.letOut(timeUs, door);
         return true;
     }
@@ -337,6 +292,21 @@ public final class World {
         @Override
         public double xM() {
             return drive.distanceM();
+        }
+
+        @Override
+        public double aheadM() {
+            return drive.pose().xM();
+        }
+
+        @Override
+        public double asideM() {
+            return drive.pose().yM();
+        }
+
+        @Override
+        public double headingRad() {
+            return drive.pose().headingRad();
         }
     }
 }
