@@ -35,12 +35,21 @@ public final class Chassis {
         this.quarterContact = spec.contactLengthM() / 4;
     }
 
-    /** Puts the machine at rest here, settled on its wheels. */
+    /** Puts the machine at rest here, looking along the first pass, settled on its wheels. */
     public void place(Ground ground, double xM, double yM) {
-        double frontLeft = wheelM(ground, xM + frontX, yM - halfTrack);
-        double frontRight = wheelM(ground, xM + frontX, yM + halfTrack);
-        double rearLeft = wheelM(ground, xM + rearX, yM - halfTrack);
-        double rearRight = wheelM(ground, xM + rearX, yM + halfTrack);
+        place(ground, xM, yM, 1, 0);
+    }
+
+    /** Puts the machine at rest here, settled on its wheels. */
+    public void place(Ground ground, Pose pose) {
+        place(ground, pose.xM(), pose.yM(), pose.cos(), pose.sin());
+    }
+
+    private void place(Ground ground, double xM, double yM, double cos, double sin) {
+        double frontLeft = wheelM(ground, xM, yM, cos, sin, frontX, -halfTrack);
+        double frontRight = wheelM(ground, xM, yM, cos, sin, frontX, halfTrack);
+        double rearLeft = wheelM(ground, xM, yM, cos, sin, rearX, -halfTrack);
+        double rearRight = wheelM(ground, xM, yM, cos, sin, rearX, halfTrack);
         heave.place((frontLeft + frontRight + rearLeft + rearRight) / 4);
         roll.place((frontRight + rearRight - frontLeft - rearLeft) / 2 / spec.trackM());
         pitch.place((frontLeft + frontRight - rearLeft - rearRight) / 2 / spec.wheelbaseM());
@@ -48,8 +57,8 @@ public final class Chassis {
     }
 
     /**
-     * One step of time, at whose end the machine is at this place. The first step places the machine where
-     * the step ends, at rest.
+     * One step of time along the first pass, at whose end the machine is at this place. The first step places
+     * the machine where the step ends, at rest.
      *
      * <p>Exact for wheels whose ground rises evenly over the step; the error of that falls with the square
      * of the step. 5 to 10 ms suit a machine in the field.
@@ -59,22 +68,39 @@ public final class Chassis {
      * @param yM to the right of the pass at the end of the step, m
      */
     public void step(double dtS, Ground ground, double xM, double yM) {
+        step(dtS, ground, xM, yM, 1, 0);
+    }
+
+    /**
+     * One step of time on any path, at whose end the machine has this pose; see the other one.
+     *
+     * @param dtS length of the step, s, above 0
+     */
+    public void step(double dtS, Ground ground, Pose pose) {
+        step(dtS, ground, pose.xM(), pose.yM(), pose.cos(), pose.sin());
+    }
+
+    private void step(double dtS, Ground ground, double xM, double yM, double cos, double sin) {
         if (!placed) {
-            place(ground, xM, yM);
+            place(ground, xM, yM, cos, sin);
             return;
         }
-        double frontLeft = wheelM(ground, xM + frontX, yM - halfTrack);
-        double frontRight = wheelM(ground, xM + frontX, yM + halfTrack);
-        double rearLeft = wheelM(ground, xM + rearX, yM - halfTrack);
-        double rearRight = wheelM(ground, xM + rearX, yM + halfTrack);
+        double frontLeft = wheelM(ground, xM, yM, cos, sin, frontX, -halfTrack);
+        double frontRight = wheelM(ground, xM, yM, cos, sin, frontX, halfTrack);
+        double rearLeft = wheelM(ground, xM, yM, cos, sin, rearX, -halfTrack);
+        double rearRight = wheelM(ground, xM, yM, cos, sin, rearX, halfTrack);
         heave.step(dtS, (frontLeft + frontRight + rearLeft + rearRight) / 4);
         roll.step(dtS, (frontRight + rearRight - frontLeft - rearLeft) / 2 / spec.trackM());
         pitch.step(dtS, (frontLeft + frontRight - rearLeft - rearRight) / 2 / spec.wheelbaseM());
     }
 
     /** The ground as the tyre bridges it: the mean of the middles of both halves of its contact. */
-    private double wheelM(Ground ground, double xM, double yM) {
-        return 0.5 * (ground.heightM(xM - quarterContact, yM) + ground.heightM(xM + quarterContact, yM));
+    private double wheelM(Ground ground, double xM, double yM, double cos, double sin, double aheadM, double rightM) {
+        double x = xM + aheadM * cos - rightM * sin;
+        double y = yM + aheadM * sin + rightM * cos;
+        double alongX = quarterContact * cos;
+        double alongY = quarterContact * sin;
+        return 0.5 * (ground.heightM(x - alongX, y - alongY) + ground.heightM(x + alongX, y + alongY));
     }
 
     public ChassisSpec spec() {
@@ -104,6 +130,16 @@ public final class Chassis {
     /** Pitch as a slope: rise to the front, m per m. */
     public double pitchMpm() {
         return pitch.value();
+    }
+
+    /** How fast the pitch grows, 1/s: positive with the nose going up. */
+    public double pitchSpeed() {
+        return pitch.speed();
+    }
+
+    /** Rise of the ground to the right under the wheels, m per m: what the roll follows. */
+    public double crossSlopeMpm() {
+        return roll.target();
     }
 
     /** Height of the boom's hanging point over the datum, m. */

@@ -48,6 +48,23 @@ public final class Mode {
         placeAt(target, 0, 0);
     }
 
+    /** Puts the mode on a target that moves evenly, moving with it. */
+    public void placeMoving(double target, double targetSpeed) {
+        placeAt(target, 0, 0);
+        this.targetSpeed = targetSpeed;
+    }
+
+    /**
+     * A blow: another speed at once, from where it is.
+     *
+     * @param speedChange in the target's unit per second; a rigid mode does not feel it
+     */
+    public void push(double speedChange) {
+        if (omega != Double.POSITIVE_INFINITY) {
+            v += speedChange;
+        }
+    }
+
     /** Puts the mode at this distance from a target at rest, moving at this speed. */
     void placeAt(double target, double offset, double speed) {
         this.target = target;
@@ -95,8 +112,13 @@ public final class Mode {
         return r;
     }
 
-    /** Energy of the distance per unit of mass, {@code ½ṙ² + ½ω²r²}. */
-    double energy() {
+    /** The target that it follows, as of the last step. */
+    public double target() {
+        return target;
+    }
+
+    /** Energy of the distance per unit of mass, {@code ½ṙ² + ½ω²r²}; a rigid mode has none. */
+    public double energy() {
         return omega == Double.POSITIVE_INFINITY ? 0.0 : 0.5 * v * v + 0.5 * omega * omega * r * r;
     }
 
