@@ -3,6 +3,7 @@ package evenfall.sim.boom;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.vehicle.Chassis;
 import evenfall.sim.vehicle.Mode;
+import evenfall.sim.vehicle.Pose;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoublePredicate;
@@ -15,8 +16,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>with roll and tilt as slopes and bend as the deflection of the tip, so that a plane stays a plane; the
  * height over the ground is z(y) less the ground straight under that place. Shortening of the boom's reach
- * by its slope (0.5 % at 10 %) is left out, and so is the soil: a boom below the ground goes on unhindered,
- * with heights below zero.
+ * by its slope (0.5 % at 10 %) is left out. A wing that strikes the ground is carried by the soil
+ * ({@link SoilContactSpec}), crudely, and then reads heights a little below zero; so does a boom without wings
+ * that give way, or without soil in its spec, for as long as it is down there.
  *
  * <p>The centre section rises and falls with the hanging point and the lift. It rolls on its own
  * suspension, which takes over a share of the chassis's roll at once and the rest slowly. The wings bend
@@ -24,6 +26,9 @@ import org.jspecify.annotations.Nullable;
  * evenly moving targets; the errors that remain come from taking the ground, and roll as what moves the
  * wings, as evenly moving over a step, and fall with its square (with the step itself where the height
  * control switches in and out).
+ *
+ * <p>In the horizontal it sways ({@link SwaySpec}), which heights do not feel: they are those of the rigid
+ * boom's places over the ground.
  *
  * <p>Order of use: {@link Chassis#step} and then {@link #step}, both with the same place and length of
  * step; then any of the readings. One owner, one thread.
@@ -41,11 +46,16 @@ public final class Boom {
     private final HeightControl leftControl;
     private final HeightControl rightControl;
     private final HeightControl liftControl;
+    private final Sway sway;
+    private final boolean sways;
+    private final SoilContact soil;
 
     private double stepS;
     private @Nullable Ground ground;
     private double xM;
     private double yM;
+    private double cos = 1;
+    private double sin;
     private double liftM;
     private double centreHeightM;
     private double centreSpeedMps;
@@ -78,6 +88,9 @@ public final class Boom {
         HeightControlSpec control = spec.control();
         this.liftControl =
                 new HeightControl(sensors(at -> Math.abs(at) <= spec.hingeM()), control, control.liftSlewMps(), 1);
+        this.sway = new Sway(spec);
+        this.sways = !spec.sway().isNone();
+        this.soil = new SoilContact(spec);
     }
 
     private HeightControl wingControl(int side) {
@@ -105,12 +118,35 @@ public final class Boom {
     }
 
     /**
-     * Puts the boom at rest here, on a chassis that has been placed: parallel to where its suspension rests, straight, at its set height under
-     * the hanging point, the control as if it had always seen what it sees now.
+     * Puts the boom at rest here, on a chassis that has been placed, looking along the first pass: parallel to
+     * where its suspension rests, straight, at its set height under the hanging point, the control as if it had
+     * always seen what it sees now. The first step does not start the machine with a jerk: it has always
+     * had the speed of that step.
      *
      * @param dtS length of the steps to come, s
      */
     public void place(double dtS, Chassis chassis, Ground ground, double xM, double yM) {
+        place(dtS, chassis, ground, xM, yM, 1, 0, 0);
+    }
+
+    /**
+     * Puts the boom at rest anywhere; see the other one.
+     *
+     * @param dtS length of the steps to come, s
+     */
+    public void place(double dtS, Chassis chassis, Ground ground, Pose pose) {
+        place(dtS, chassis, ground, pose.xM(), pose.yM(), pose.cos(), pose.sin(), pose.headingRad());
+    }
+
+    private void place(
+            double dtS,
+            Chassis chassis,
+            Ground ground,
+            double xM,
+            double yM,
+            double cos,
+            double sin,
+            double headingRad) {
         if (!(dtS > 0 && dtS < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("step must be above 0 s, not " + dtS);
         }
@@ -118,6 +154,8 @@ public final class Boom {
         this.ground = ground;
         this.xM = xM;
         this.yM = yM;
+        this.cos = cos;
+        this.sin = sin;
         this.liftM = 0;
         levelled.place(chassis.rollMpm());
         roll.place(rollTarget(chassis));
@@ -128,10 +166,13 @@ public final class Boom {
         leftControl.place(dtS, errorM(leftControl, ground));
         rightControl.place(dtS, errorM(rightControl, ground));
         liftControl.place(dtS, errorM(liftControl, ground));
+        sway.place(chassis, xM, yM, cos, sin, headingRad);
+        soil.place(ground, xM, yM, cos, sin);
     }
 
     /**
-     * One step of time, after the chassis has made it. The first step places the boom where it ends.
+     * One step of time along the first pass, after the chassis has made it. The first step places the boom where
+     * it ends.
      *
      * @param dtS length of the step, s: the same at every step
      * @param xM forward along the pass at the end of the step, m
@@ -140,8 +181,29 @@ public final class Boom {
      *     in steps
      */
     public void step(double dtS, Chassis chassis, Ground ground, double xM, double yM) {
+        step(dtS, chassis, ground, xM, yM, 1, 0, 0);
+    }
+
+    /**
+     * One step of time on any path, at whose end the machine has this pose; see the other one.
+     *
+     * @param dtS length of the step, s: the same at every step
+     */
+    public void step(double dtS, Chassis chassis, Ground ground, Pose pose) {
+        step(dtS, chassis, ground, pose.xM(), pose.yM(), pose.cos(), pose.sin(), pose.headingRad());
+    }
+
+    private void step(
+            double dtS,
+            Chassis chassis,
+            Ground ground,
+            double xM,
+            double yM,
+            double cos,
+            double sin,
+            double headingRad) {
         if (this.ground == null) {
-            place(dtS, chassis, ground, xM, yM);
+            place(dtS, chassis, ground, xM, yM, cos, sin, headingRad);
             return;
         }
         if (dtS != stepS) {
@@ -150,6 +212,8 @@ public final class Boom {
         this.ground = ground;
         this.xM = xM;
         this.yM = yM;
+        this.cos = cos;
+        this.sin = sin;
         HeightControlSpec control = spec.control();
         left.tilt(dtS, leftControl.speed(), control.wingTravelMpm());
         right.tilt(dtS, rightControl.speed(), control.wingTravelMpm());
@@ -166,6 +230,10 @@ public final class Boom {
         double turning = roll.speed();
         left.step(dtS, centreHeightM - hinge * slope, -slope, centreSpeedMps - hinge * turning, -turning);
         right.step(dtS, centreHeightM + hinge * slope, slope, centreSpeedMps + hinge * turning, turning);
+        soil.carry(dtS, ground, xM, yM, cos, sin, centreHeightM, centreSpeedMps, roll, left, right);
+        if (sways) {
+            sway.step(dtS, chassis, xM, yM, cos, sin, headingRad);
+        }
 
         leftControl.see(dtS, errorM(leftControl, ground));
         rightControl.see(dtS, errorM(rightControl, ground));
@@ -187,7 +255,7 @@ public final class Boom {
         }
         double sum = 0;
         for (double at : sensors) {
-            sum += spec.setHeightM() - (boomM(at) - under.heightM(xM, yM + at));
+            sum += spec.setHeightM() - (boomM(at) - under.heightM(xM - at * sin, yM + at * cos));
         }
         return sum / sensors.length;
     }
@@ -228,7 +296,7 @@ public final class Boom {
             double tilt = at < 0 ? leftTilt : rightTilt;
             double bend = at < 0 ? leftBend : rightBend;
             double boom = centreHeightM + at * slope + tilt * outletBeyondM[i] + bend * outletShape[i];
-            into[i] = boom - under.heightM(xM, yM + at);
+            into[i] = boom - under.heightM(xM - at * sin, yM + at * cos);
         }
     }
 
@@ -240,6 +308,32 @@ public final class Boom {
         double beyond = Math.abs(at) - spec.hingeM();
         double speed = centreSpeedMps + at * roll.speed();
         return beyond <= 0 ? speed : speed + (at < 0 ? left : right).speedMps(beyond);
+    }
+
+    /**
+     * How far ahead outlet i is, m, of where a boom that does not sway would have it on a machine that keeps
+     * its path; below zero it hangs back.
+     */
+    public double outletForwardM(int i) {
+        return sways ? sway.forwardM(outletRightM[i], outletShape[i]) : 0;
+    }
+
+    /**
+     * How much faster forward outlet i moves, m/s, than the same place of a boom that does not sway on a
+     * machine that keeps its path: to be added to the speed that travel and turning give that place.
+     */
+    public double outletForwardSpeedMps(int i) {
+        return sways ? sway.forwardSpeedMps(outletRightM[i], outletShape[i]) : 0;
+    }
+
+    /** Whether outlet i is in the soil. */
+    public boolean inSoil(int i) {
+        return outletHeightM(i) < 0;
+    }
+
+    /** Yaw of the boom's centre against its path, rad, positive with the right side back. */
+    public double yawRad() {
+        return sways ? sway.yawRad() : 0;
     }
 
     /** Tilt of the boom at outlet i, rad, positive rising to the right. */
@@ -261,7 +355,7 @@ public final class Boom {
      * @param rightM right of the centre, m, within the boom
      */
     public double heightAtM(double rightM) {
-        return boomM(rightM) - placedOn().heightM(xM, yM + rightM);
+        return boomM(rightM) - placedOn().heightM(xM - rightM * sin, yM + rightM * cos);
     }
 
     private Ground placedOn() {

@@ -18,6 +18,8 @@ import java.util.List;
  * @param bendingDampingRatio share of critical damping of the bending, 0 or above
  * @param wingTaper how much of its mass per metre a wing has lost at the tip, 0 (even) to below 1
  * @param control the machine's own height control
+ * @param sway how it moves in the horizontal
+ * @param soil how the soil carries a wing that strikes it
  */
 public record BoomSpec(
         double halfWidthM,
@@ -30,7 +32,38 @@ public record BoomSpec(
         double bendingHz,
         double bendingDampingRatio,
         double wingTaper,
-        HeightControlSpec control) {
+        HeightControlSpec control,
+        SwaySpec sway,
+        SoilContactSpec soil) {
+
+    /** A boom that does not sway and that goes through the soil unhindered. */
+    public BoomSpec(
+            double halfWidthM,
+            double hingeM,
+            double setHeightM,
+            double rollModeHz,
+            double rollDampingRatio,
+            double rollCoupling,
+            double levellingS,
+            double bendingHz,
+            double bendingDampingRatio,
+            double wingTaper,
+            HeightControlSpec control) {
+        this(
+                halfWidthM,
+                hingeM,
+                setHeightM,
+                rollModeHz,
+                rollDampingRatio,
+                rollCoupling,
+                levellingS,
+                bendingHz,
+                bendingDampingRatio,
+                wingTaper,
+                control,
+                SwaySpec.none(),
+                SoilContactSpec.none());
+    }
 
     public BoomSpec {
         requirePositive(halfWidthM, "half width of the boom, m,");
@@ -64,7 +97,9 @@ public record BoomSpec(
                 1.2,
                 0.08,
                 0.6,
-                HeightControlSpec.usual(List.of(-16.5, -9.0, 0.0, 9.0, 16.5)));
+                HeightControlSpec.usual(List.of(-16.5, -9.0, 0.0, 9.0, 16.5)),
+                SwaySpec.wide36(),
+                SoilContactSpec.usual());
     }
 
     /** A machine of 24 m for outlets set at 0.50 m. Invented. */
@@ -80,7 +115,9 @@ public record BoomSpec(
                 1.5,
                 0.08,
                 0.6,
-                HeightControlSpec.usual(List.of(-11.0, 0.0, 11.0)));
+                HeightControlSpec.usual(List.of(-11.0, 0.0, 11.0)),
+                SwaySpec.wide24(),
+                SoilContactSpec.usual());
     }
 
     /** A boom bolted to the chassis that neither rolls on its own, nor bends, nor is controlled. */
@@ -112,7 +149,9 @@ public record BoomSpec(
                 bendingHz,
                 bendingDampingRatio,
                 wingTaper,
-                other);
+                other,
+                sway,
+                soil);
     }
 
     /** The same boom set to another height. */
@@ -128,7 +167,52 @@ public record BoomSpec(
                 bendingHz,
                 bendingDampingRatio,
                 wingTaper,
-                control);
+                control,
+                sway,
+                soil);
+    }
+
+    /** The same boom that sways otherwise. */
+    public BoomSpec withSway(SwaySpec other) {
+        return new BoomSpec(
+                halfWidthM,
+                hingeM,
+                setHeightM,
+                rollModeHz,
+                rollDampingRatio,
+                rollCoupling,
+                levellingS,
+                bendingHz,
+                bendingDampingRatio,
+                wingTaper,
+                control,
+                other,
+                soil);
+    }
+
+    /** The same boom over other soil. */
+    public BoomSpec withSoil(SoilContactSpec other) {
+        return new BoomSpec(
+                halfWidthM,
+                hingeM,
+                setHeightM,
+                rollModeHz,
+                rollDampingRatio,
+                rollCoupling,
+                levellingS,
+                bendingHz,
+                bendingDampingRatio,
+                wingTaper,
+                control,
+                sway,
+                other);
+    }
+
+    /** Above 0, and perhaps infinite: a part that does not move. */
+    static void requireAboveNothing(double value, String what) {
+        if (!(value > 0)) {
+            throw new IllegalArgumentException(what + " must be above 0, not " + value);
+        }
     }
 
     static void requireNotNegative(double value, String what) {

@@ -57,9 +57,19 @@ final class Wing {
      */
     void step(double dtS, double hingeHeightM, double centreSlopeMpm, double hingeSpeedMps, double centreSlopeSpeed) {
         bending.step(dtS, fromHeight * hingeHeightM + fromSlope * (centreSlopeMpm + tiltMpm));
+        settle(hingeSpeedMps, centreSlopeSpeed);
+    }
+
+    /** The speed of the bending, after a blow, seen from a hinge that moves and turns so fast now. */
+    void settle(double hingeSpeedMps, double centreSlopeSpeed) {
         // Against the target's speed now, not its mean over the step: second order instead of first.
         double targetSpeed = fromHeight * hingeSpeedMps + fromSlope * (centreSlopeSpeed + tiltSpeed);
         tipBendSpeed = rigid ? 0 : bending.speed() - targetSpeed;
+    }
+
+    /** A blow to the bending: another speed of its tip at once, m/s. */
+    void push(double speedChangeMps) {
+        bending.push(speedChangeMps);
     }
 
     /** Height over the line of the centre section, m, at this distance beyond the hinge. */
