@@ -59,6 +59,7 @@ public final class Boom {
     private double liftM;
     private double centreHeightM;
     private double centreSpeedMps;
+    private double rollSpeed;
 
     /**
      * @param outletRightM where the outlets sit, m right of the centre, in the order of their numbers
@@ -161,6 +162,7 @@ public final class Boom {
         roll.place(rollTarget(chassis));
         centreHeightM = restHeightM(chassis);
         centreSpeedMps = 0;
+        rollSpeed = 0;
         left.place(centreHeightM - spec.hingeM() * roll.value(), -roll.value());
         right.place(centreHeightM + spec.hingeM() * roll.value(), roll.value());
         leftControl.place(dtS, errorM(leftControl, ground));
@@ -231,6 +233,7 @@ public final class Boom {
         left.step(dtS, centreHeightM - hinge * slope, -slope, centreSpeedMps - hinge * turning, -turning);
         right.step(dtS, centreHeightM + hinge * slope, slope, centreSpeedMps + hinge * turning, turning);
         soil.carry(dtS, ground, xM, yM, cos, sin, centreHeightM, centreSpeedMps, roll, left, right);
+        rollSpeed = roll.speed() - 0.5 * soil.rollBlow();
         if (sways) {
             sway.step(dtS, chassis, xM, yM, cos, sin, headingRad);
         }
@@ -306,7 +309,7 @@ public final class Boom {
     public double outletVerticalSpeedMps(int i) {
         double at = outletRightM[i];
         double beyond = Math.abs(at) - spec.hingeM();
-        double speed = centreSpeedMps + at * roll.speed();
+        double speed = centreSpeedMps + at * rollSpeed;
         return beyond <= 0 ? speed : speed + (at < 0 ? left : right).speedMps(beyond);
     }
 

@@ -1,7 +1,7 @@
 package evenfall.sim.boom;
 
 /**
- * How the soil carries a wing that strikes it: a spring and damper under the tip and under the middle of
+ * How the soil carries a wing that strikes it: springs and dampers under the tip and the outer half of
  * each wing, which push up and never pull down.
  *
  * <p>Crude on purpose, and all of it a choice of ours: the soil is the same everywhere and keeps no furrow, the
@@ -23,8 +23,8 @@ public record SoilContactSpec(double contactHz, double dampingRatio) {
         return new SoilContactSpec(0, 0);
     }
 
-    /** Soil that gives way by a centimetre or three and throws nothing back. */
+    /** Soil that gives way by a centimetre or two and throws nothing back. */
     public static SoilContactSpec usual() {
-        return new SoilContactSpec(8, 1);
+        return new SoilContactSpec(16, 1);
     }
 }

@@ -25,6 +25,7 @@ final class Wing {
     private double tiltMpm;
     private double tiltSpeed;
     private double tipBendSpeed;
+    private double blowMps;
 
     Wing(BoomSpec spec) {
         double taper = spec.wingTaper();
@@ -57,10 +58,11 @@ final class Wing {
      */
     void step(double dtS, double hingeHeightM, double centreSlopeMpm, double hingeSpeedMps, double centreSlopeSpeed) {
         bending.step(dtS, fromHeight * hingeHeightM + fromSlope * (centreSlopeMpm + tiltMpm));
+        blowMps = 0;
         settle(hingeSpeedMps, centreSlopeSpeed);
     }
 
-    /** The speed of the bending, after a blow, seen from a hinge that moves and turns so fast now. */
+    /** Takes its speed anew, after a blow, on a hinge that moves and turns so fast now. */
     void settle(double hingeSpeedMps, double centreSlopeSpeed) {
         // Against the target's speed now, not its mean over the step: second order instead of first.
         double targetSpeed = fromHeight * hingeSpeedMps + fromSlope * (centreSlopeSpeed + tiltSpeed);
@@ -70,6 +72,16 @@ final class Wing {
     /** A blow to the bending: another speed of its tip at once, m/s. */
     void push(double speedChangeMps) {
         bending.push(speedChangeMps);
+        blowMps += speedChangeMps;
+    }
+
+    /**
+     * Goes over to reading the middle between the speeds before and after this step's blows: soil that
+     * carries a wing at rest strikes it at every step, against the fall of the step to come.
+     */
+    void settleInTheMiddle(double hingeSpeedMps, double centreSlopeSpeed) {
+        settle(hingeSpeedMps, centreSlopeSpeed);
+        tipBendSpeed -= 0.5 * blowMps;
     }
 
     /** Height over the line of the centre section, m, at this distance beyond the hinge. */
