@@ -138,6 +138,34 @@ class ModeTest {
     }
 
     @Test
+    void aModePlacedOnAMovingTargetGoesWithIt() {
+        Mode mode = new Mode(0.8, 0.1);
+        mode.placeMoving(2, 3);
+        for (int i = 1; i <= 500; i++) {
+            mode.step(0.01, 2 + 0.03 * i);
+            assertThat(mode.offset()).isCloseTo(0, within(1e-11));
+            assertThat(mode.target()).isEqualTo(2 + 0.03 * i);
+        }
+        assertThat(mode.speed()).isCloseTo(3, within(1e-9));
+    }
+
+    @Test
+    void aBlowChangesTheSpeedAndNotThePlace() {
+        Mode mode = new Mode(0.8, 0);
+        mode.place(1);
+        mode.push(0.5);
+        assertThat(mode.value()).isEqualTo(1);
+        assertThat(mode.speed()).isEqualTo(0.5);
+        // A quarter of a period later it is furthest away, by v/ω.
+        mode.step(0.25 / 0.8, 1);
+        assertThat(mode.offset()).isCloseTo(0.5 / (2 * Math.PI * 0.8), within(1e-12));
+        Mode rigid = new Mode(Double.POSITIVE_INFINITY, 0);
+        rigid.place(1);
+        rigid.push(0.5);
+        assertThat(rigid.speed()).isZero();
+    }
+
+    @Test
     void impossibleModesAndStepsAreRefused() {
         assertThatThrownBy(() -> new Mode(0, 0.1)).hasMessage("natural frequency must be above 0 Hz, not 0.0");
         assertThatThrownBy(() -> new Mode(1, -0.1)).hasMessage("damping ratio must be 0 or above, not -0.1");
