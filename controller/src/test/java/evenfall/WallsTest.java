@@ -147,6 +147,9 @@ class WallsTest {
     @Test
     void theCoreHasNoClockAndNoChance() {
         noClockNoChance(PURE_PACKAGES).check(PRODUCT);
+        // Edges that a replay passes through too.
+        noClockNoChance("evenfall.config", "evenfall.outlet", "evenfall.trace", "evenfall.message", "evenfall.replay")
+                .check(PRODUCT);
     }
 
     @Test

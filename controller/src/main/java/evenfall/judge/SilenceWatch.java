@@ -32,7 +32,7 @@ final class SilenceWatch implements Watch {
         Situation.PortState state = now.ports().get(port);
         double silentS = state.silentUs() / 1e6;
         String why = state.unplugged()
-                ? "The device of port " + name + " is gone."
+                ? "The device of port " + name + " is not there."
                 : "Nothing readable has come from port " + name + " for " + text(silentS, 1) + " s.";
         return new Finding(
                 silentS,

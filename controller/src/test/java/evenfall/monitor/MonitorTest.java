@@ -186,7 +186,7 @@ class MonitorTest {
         script.run(4);
 
         assertThat(script.raised).hasSize(1);
-        assertThat(script.raised.get(0).why()).contains("hub is gone");
+        assertThat(script.raised.get(0).why()).contains("hub is not there");
     }
 
     @Test

@@ -30,7 +30,9 @@ class HeightControlTest {
     }
 
     private static Boom boom(HeightControlSpec control) {
-        return new Boom(BoomSpec.wide36().withControl(control), new double[] {-17.78, 0, 17.78});
+        return new Boom(
+                BoomSpec.wide36().withControl(control).withSoil(SoilContactSpec.none()),
+                new double[] {-17.78, 0, 17.78});
     }
 
     @Test
