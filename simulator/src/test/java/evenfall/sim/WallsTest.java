@@ -43,7 +43,6 @@ class WallsTest {
             new Room("vehicle", "ground"),
             new Room("drive", "vehicle"),
             new Room("boom", "ground", "vehicle"),
-            new Room("drive", "vehicle"),
             new Room(
                     "jet",
                     "evenfall.liquid",
