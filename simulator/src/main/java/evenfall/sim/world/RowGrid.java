@@ -20,11 +20,20 @@ final class RowGrid {
     /** Places beyond the outermost rows, so that what feeds rows beside a line never leaves the strip. */
     private static final int SPARE = 2;
 
-    /** Lines nearer to the edge than so many rows may feed rows beyond it: a stream is hardly wider than four rows. */
-    private static final int MOST_ROWS_ACROSS = 3;
+    /** Lines nearer to the boom's edge than so many rows may feed rows beyond it, and their mirror images own ones. */
+    private static final int EDGE_ROWS = 2;
+
+    /** The same for lines that are wider than {@link #NARROW}. */
+    private static final int WIDE_EDGE_ROWS = 8;
 
     /** Half the width of an even band over its standard deviation. */
     private static final double HALF_PER_SIGMA = Math.sqrt(3);
+
+    /** Keeps a quotient finite for a line without spread, which has nothing to lose by it. */
+    private static final double TINY = 1e-12;
+
+    /** Up to this half width, in rows, a stream reaches three rows at most. */
+    static final double NARROW = 0.5;
 
     private final double rowM;
     private final double perRow;
@@ -35,7 +44,8 @@ final class RowGrid {
     private final int margin;
     private final double origin;
     private final double most;
-    private final double mirrorFromM;
+    private final double withinFrom;
+    private final double withinTo;
     private final double halfRowsPerSigma;
     private final double[] shares = new double[RowSpread.MOST_ROWS];
 
@@ -52,7 +62,8 @@ final class RowGrid {
         margin = (int) Math.ceil(MARGIN_M * perRow) + SPARE;
         origin = margin - phase - first;
         most = length() - 1.0 - SPARE;
-        mirrorFromM = 0.5 * widthM - MOST_ROWS_ACROSS * rowM;
+        withinFrom = at(-0.5 * widthM) + EDGE_ROWS;
+        withinTo = at(0.5 * widthM) - EDGE_ROWS;
     }
 
     /** How many own rows there are. */
@@ -75,46 +86,68 @@ final class RowGrid {
         return (row + first + phase) * rowM;
     }
 
-    /** Place in a strip of a line, counted in rows; held within it. */
-    private double at(double rightM) {
-        double at = rightM * perRow + origin;
+    /**
+     * Lets one stream of this pass fall, anywhere and however wide.
+     *
+     * @param sigmaM spread of the stream across the rows, standard deviation, m
+     */
+    void add(double[] strip, double rightM, double sigmaM, double quantity) {
+        double at = heldAt(rightM);
+        double half = halfRows(sigmaM);
+        if (half > NARROW) {
+            addWide(strip, at, sigmaM * perRow, quantity);
+        } else {
+            addNarrow(strip, at, half, quantity);
+        }
+    }
+
+    /** Place of a line in a strip, counted in rows. */
+    double at(double rightM) {
+        return rightM * perRow + origin;
+    }
+
+    /** The same, held within the strip. */
+    private double heldAt(double rightM) {
+        double at = at(rightM);
         if (at < SPARE) {
             return SPARE;
         }
         return at > most ? most : at;
     }
 
+    /** Half the width, in rows, of the even band that stands for a stream. */
+    double halfRows(double sigmaM) {
+        return sigmaM * halfRowsPerSigma;
+    }
+
+    /** Whether a narrow line lies so far within the boom that no row beyond its edge has to do with it. */
+    boolean isWellWithin(double at) {
+        return at > withinFrom && at < withinTo;
+    }
+
     /**
-     * Lets one stream of this pass fall.
+     * Lets a stream fall that reaches less than half a row to either side.
      *
      * <p>The hat is straight but at its three corners, so a band that is spread evenly over {@code ±h} about its middle (h rows, the
      * same standard deviation as the stream) gives what its middle line gives, except where it lies across a row, d from its middle:
      * there the row gets {@code (h − d)²/2h} of it less and either neighbour half of that more. This is {@link RowSpread}, written
-     * out for bands up to half a row to either side; wider ones are left to it.
+     * out.
      *
-     * @param sigmaM spread of the stream across the rows, standard deviation, m
+     * @param at from {@link #at}, within the strip
+     * @param half from {@link #halfRows}, at most {@link #NARROW}
      */
-    void add(double[] strip, double rightM, double sigmaM, double quantity) {
-        double at = at(rightM);
-        double half = sigmaM * halfRowsPerSigma;
-        if (half > 0.5) {
-            addWide(strip, at, sigmaM * perRow, quantity);
-            return;
-        }
-        int left = (int) at;
-        double beyond = at - left;
-        double toRight = quantity * beyond;
-        strip[left] += quantity - toRight;
-        strip[left + 1] += toRight;
-        boolean nearLeft = beyond < 0.5;
-        double across = half - (nearLeft ? beyond : 1 - beyond);
-        if (across > 0) {
-            int row = nearLeft ? left : left + 1;
-            double aside = quantity * across * across / (4 * half);
-            strip[row - 1] += aside;
-            strip[row] -= 2 * aside;
-            strip[row + 1] += aside;
-        }
+    static void addNarrow(double[] strip, double at, double half, double quantity) {
+        int row = (int) (at + 0.5);
+        double right = at - row;
+        double away = Math.abs(right);
+        // Positive part by way of the magnitude: which lines lie across a row is as good as random, and a wrong guess
+        // of a branch
+        // costs more than all of this.
+        double across = half - away + Math.abs(half - away);
+        double aside = across * across / (16 * half + TINY);
+        strip[row - 1] += quantity * (0.5 * (away - right) + aside);
+        strip[row] += quantity * (1 - away - 2 * aside);
+        strip[row + 1] += quantity * (0.5 * (away + right) + aside);
     }
 
     private void addWide(double[] strip, double at, double sigmaRows, double quantity) {
@@ -132,14 +165,12 @@ final class RowGrid {
      * @return what it puts there
      */
     double addMirrored(double[] strip, double rightM, double sigmaM, double quantity) {
-        if (Math.abs(rightM) < mirrorFromM) {
+        double mine = at(rightM);
+        double extra = halfRows(sigmaM) > NARROW ? WIDE_EDGE_ROWS - EDGE_ROWS : 0;
+        if (mine > withinFrom + extra && mine < withinTo - extra) {
             return 0;
         }
-        return addOwn(strip, (rightM > 0 ? widthM : -widthM) - rightM, sigmaM, quantity);
-    }
-
-    private double addOwn(double[] strip, double rightM, double sigmaM, double quantity) {
-        double at = at(rightM);
+        double at = heldAt((rightM > 0 ? widthM : -widthM) - rightM);
         double sigmaRows = sigmaM * perRow;
         int first = RowSpread.firstRow(at, sigmaRows);
         int rows = RowSpread.shares(at, sigmaRows, shares);

@@ -61,40 +61,46 @@ public final class RowLedger {
         // no sum
         // waits for the one before it.
         for (int k = 0; k < lines.streams(); k++) {
-            double[] rightM = lines.rightM()[k];
-            double[] backM = lines.backM()[k];
-            double[] sigmaM = lines.sigmaM()[k];
-            double[] volumeM3 = lines.quantity()[k];
-            for (int i = 0; i < outlets; i++) {
-                double litres = volumeM3[i] * M3_L;
-                if (litres > 0) {
-                    fall(falls.outletM[i] - backM[i], falls.goneM[i], rightM[i], sigmaM[i], litres);
-                }
-            }
+            fall(falls, lines.rightM()[k], lines.backM()[k], lines.sigmaM()[k], lines.quantity()[k]);
         }
         if (falls.leaks) {
             for (int i = 0; i < outlets; i++) {
                 double litres = falls.leakedM3[i] * M3_L;
                 if (litres > 0) {
                     leftOutletsL += litres;
-                    fall(falls.outletM[i], falls.goneM[i], falls.outletRightM[i], 0, litres);
+                    double to = falls.outletM[i] * PER_CELL + CELLS_BEFORE;
+                    fallOver(to - falls.goneM[i] * PER_CELL, to, falls.outletRightM[i], 0, litres);
                 }
             }
         }
     }
 
-    private void fall(double toM, double goneM, double rightM, double sigmaM, double litres) {
-        double to = toM * PER_CELL + CELLS_BEFORE;
-        double from = to - goneM * PER_CELL;
-        int last = (int) to;
-        if ((int) from == last && from >= 0) {
-            put(last, rightM, sigmaM, litres);
-        } else {
-            fallOver(from, to, rightM, sigmaM, litres);
+    /** One stream of all outlets. Nearly all lie within one cell or two, are narrow and far from the boom's edge: those are written here. */
+    private void fall(Falls falls, double[] rightM, double[] backM, double[] sigmaM, double[] volumeM3) {
+        double[] outletM = falls.outletM;
+        double[] goneM = falls.goneM;
+        for (int i = 0; i < volumeM3.length; i++) {
+            double litres = volumeM3[i] * M3_L;
+            double to = (outletM[i] - backM[i]) * PER_CELL + CELLS_BEFORE;
+            double from = to - goneM[i] * PER_CELL;
+            double at = grid.at(rightM[i]);
+            double half = grid.halfRows(sigmaM[i]);
+            int cell = (int) to;
+            int cellBefore = (int) from;
+            boolean plain = from >= 0 && cell < touched && half <= RowGrid.NARROW && grid.isWellWithin(at);
+            if (plain && cellBefore == cell) {
+                RowGrid.addNarrow(cells[cell], at, half, litres);
+            } else if (plain && cellBefore == cell - 1) {
+                double before = litres * (cell - from) / (to - from);
+                RowGrid.addNarrow(cells[cellBefore], at, half, before);
+                RowGrid.addNarrow(cells[cell], at, half, litres - before);
+            } else if (litres > 0) {
+                fallOver(from, to, rightM[i], sigmaM[i], litres);
+            }
         }
     }
 
-    /** A stream that falls over the border between cells, or on the first ground, which also takes what falls before it. */
+    /** A stream that falls anywhere, over the border between cells, or on the first ground, which also takes what falls before it. */
     private void fallOver(double from, double to, double rightM, double sigmaM, double litres) {
         double low = Math.max(0, Math.min(from, to));
         double high = Math.max(0, Math.max(from, to));
