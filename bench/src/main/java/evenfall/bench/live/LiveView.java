@@ -124,8 +124,8 @@ public final class LiveView {
         }
         UnaryOperator<String> colour = rowCv > rowCvLimit ? paint::bad : paint::good;
         int full = (int) Math.round(Math.min(1, rowCv / (2 * rowCvLimit)) * 10);
-        return "row CV " + colour.apply("█".repeat(full) + "·".repeat(10 - full) + " " + Units.percent(rowCv)) + " of "
-                + Units.percent(rowCvLimit);
+        return "row CV " + colour.apply("█".repeat(full) + "·".repeat(10 - full) + " " + Units.percent(rowCv))
+                + ", limit " + Units.percent(rowCvLimit);
     }
 
     private List<String> boom(ReportedMoment now, List<ReportedAlert> standing) {
