@@ -35,7 +35,7 @@ public final class OutletCatalogue {
             return OutletDesign.read(file);
         }
         throw ConfigException.ofOption(
-                "outlet", "there is no outlet type " + idOrFile, String.join(", ", BUILT_IN) + ", or an outlet file");
+                "--outlet", "there is no outlet type " + idOrFile, String.join(", ", BUILT_IN) + ", or an outlet file");
     }
 
     /** A type that is known to be built in. */

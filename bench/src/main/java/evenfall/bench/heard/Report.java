@@ -102,8 +102,6 @@ public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, W
                     number(json.path("target_Lpha")),
                     value(json.path("rate_error_pct")),
                     number(json.at("/boom/row_cv")),
-                    number(json.at("/boom/below_80_share")),
-                    number(json.at("/boom/above_120_share")),
                     List.copyOf(heights)));
             JsonNode counts = json.path("wire");
             JsonNode rejected = counts.path("rejected");

@@ -13,8 +13,6 @@ import org.jspecify.annotations.Nullable;
  * @param targetLpha L/ha
  * @param rateErrorPct share of the target in percent, 0 when they agree; null when not known
  * @param rowCv row CV of the whole boom, a ratio; null when not known
- * @param below80Share share of the boom's rows below 80 %, a ratio; null when not known
- * @param above120Share share of the boom's rows above 120 %, a ratio; null when not known
  * @param heights at each height sensor, from the left
  */
 public record ReportedMoment(
@@ -25,8 +23,6 @@ public record ReportedMoment(
         @Nullable Double targetLpha,
         @Nullable Double rateErrorPct,
         @Nullable Double rowCv,
-        @Nullable Double below80Share,
-        @Nullable Double above120Share,
         List<Height> heights) {
 
     /**

@@ -16,7 +16,6 @@ public final class LiveState {
 
     private @Nullable ReportedMoment now;
     private final List<ReportedAlert> standing = new ArrayList<>();
-    private int raised;
 
     /** Takes a message; what cannot be read changes nothing here, for scoring will complain of it. */
     public synchronized void hear(Message message) {
@@ -30,11 +29,9 @@ public final class LiveState {
             now = one.moments().get(0);
         }
         for (ReportedAlert alert : one.alerts()) {
-            boolean known = standing.removeIf(
-                    a -> a.kind().equals(alert.kind()) && a.place().equals(alert.place()));
+            standing.removeIf(a -> a.kind().equals(alert.kind()) && a.place().equals(alert.place()));
             if (message.payload().contains("\"state\":\"standing\"") && standing.size() < MOST_ALERTS) {
                 standing.add(alert);
-                raised += known ? 0 : 1;
             }
         }
     }
@@ -47,10 +44,5 @@ public final class LiveState {
     /** Alerts that stand, oldest first. */
     public synchronized List<ReportedAlert> standing() {
         return List.copyOf(standing);
-    }
-
-    /** How many alerts rose so far. */
-    public synchronized int raised() {
-        return raised;
     }
 }

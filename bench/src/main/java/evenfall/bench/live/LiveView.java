@@ -14,7 +14,8 @@ import java.util.function.UnaryOperator;
 public final class LiveView {
     public static final int MOST_LINES = 10;
 
-    private static final int GAUGE = 21;
+    private static final int GAUGE = 17;
+    private static final int ROW_BAR = 8;
     private static final int MOST_ALERTS = 2;
     private static final String MARGIN = "  ";
 
@@ -57,7 +58,7 @@ public final class LiveView {
             return lines;
         }
         List<ReportedAlert> standing = state.standing();
-        lines.add(MARGIN + rate(now) + MARGIN + MARGIN + rows(now));
+        lines.add(cut(MARGIN + rate(now) + MARGIN + rows(now)));
         lines.addAll(boom(now, standing));
         lines.addAll(alerts(standing));
         return lines.subList(0, Math.min(lines.size(), MOST_LINES));
@@ -123,9 +124,9 @@ public final class LiveView {
             return "rows not known";
         }
         UnaryOperator<String> colour = rowCv > rowCvLimit ? paint::bad : paint::good;
-        int full = (int) Math.round(Math.min(1, rowCv / (2 * rowCvLimit)) * 10);
-        return "row CV " + colour.apply("█".repeat(full) + "·".repeat(10 - full) + " " + Units.percent(rowCv)) + " of "
-                + Units.percent(rowCvLimit);
+        int full = (int) Math.round(Math.min(1, rowCv / (2 * rowCvLimit)) * ROW_BAR);
+        return "row CV " + colour.apply("█".repeat(full) + "·".repeat(ROW_BAR - full) + " " + Units.percent(rowCv))
+                + ", limit " + Units.percent(rowCvLimit);
     }
 
     private List<String> boom(ReportedMoment now, List<ReportedAlert> standing) {
@@ -166,7 +167,7 @@ public final class LiveView {
             lines.add(cut(MARGIN + "→ " + paint.strong(alert.act())));
         }
         if (shown < standing.size()) {
-            lines.add(MARGIN + "and " + (standing.size() - shown) + " older: " + kinds(standing, shown));
+            lines.add(cut(MARGIN + "and " + (standing.size() - shown) + " older: " + kinds(standing, shown)));
         }
         return lines;
     }

@@ -119,10 +119,6 @@ public final class ControllerProcess implements AutoCloseable {
         return process.isAlive();
     }
 
-    public long pid() {
-        return process.pid();
-    }
-
     /** The last line that it printed. */
     public String lastWords() {
         try {

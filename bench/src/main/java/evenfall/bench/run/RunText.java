@@ -91,7 +91,8 @@ public final class RunText {
             ReportedAlert said = alert.raised();
             if (said != null && told.size() < MOST_TOLD && told.add(said.kind() + " " + said.place())) {
                 lines.add("");
-                lines.add("  at " + FixedDecimals.text(said.raisedS(), 1) + " s the driver read: " + said.why());
+                lines.add("  at " + FixedDecimals.text(said.raisedS(), 1) + " s the driver read");
+                lines.add("    " + said.why());
                 lines.add("    " + paint.strong("→ " + said.act()));
             }
         }
@@ -106,7 +107,7 @@ public final class RunText {
 
     private String word(ScoredAlert.Verdict verdict) {
         return switch (verdict) {
-            case RIGHT -> paint.good("right");
+            case RIGHT -> paint.good("true");
             case MISSED -> paint.bad("missed");
             case FALSE -> paint.bad("false");
             case NEAR_MISS -> paint.high("near miss");

@@ -102,6 +102,6 @@ class QuickRunTest {
     @Test
     void theResultForPeopleSaysTruthMonitorAndWhatToDo() throws Exception {
         assertThat(String.join("\n", new RunText(Paint.OFF).lines(run(scenario))))
-                .contains("truth", "monitor", "wing-low", "right", "the driver read", "missed 0, false 0");
+                .contains("truth", "monitor", "wing-low", "  true ", "the driver read", "missed 0, false 0");
     }
 }

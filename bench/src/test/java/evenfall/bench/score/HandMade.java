@@ -45,7 +45,7 @@ final class HandMade {
     }
 
     static ReportedMoment says(double atS, @Nullable Double rateErrorPct, @Nullable Double rowCv) {
-        return new ReportedMoment(atS, atS, SPEED_MPS, null, 150.0, rateErrorPct, rowCv, null, null, List.of());
+        return new ReportedMoment(atS, atS, SPEED_MPS, null, 150.0, rateErrorPct, rowCv, List.of());
     }
 
     static ReportedAlert alert(String kind, String place, double raisedS, @Nullable Double clearedS) {
