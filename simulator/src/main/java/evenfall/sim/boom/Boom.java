@@ -35,6 +35,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Boom {
 
+    /** Speed at which the boom goes to another set height, m/s; a choice of ours. */
+    private static final double SET_MPS = 0.1;
+
     private final BoomSpec spec;
     private final double[] outletRightM;
     private final double[] outletBeyondM;
@@ -60,6 +63,11 @@ public final class Boom {
     private double centreHeightM;
     private double centreSpeedMps;
     private double rollSpeed;
+    private double leftDrive = 1;
+    private double rightDrive = 1;
+    private double controlDrive = 1;
+    private double setWrongM;
+    private double setMovedM;
 
     /**
      * @param outletRightM where the outlets sit, m right of the centre, in the order of their numbers
@@ -221,7 +229,9 @@ public final class Boom {
         right.tilt(dtS, rightControl.speed(), control.wingTravelMpm());
         double lifted = liftM + liftControl.speed() * dtS;
         lifted = Math.max(-control.liftTravelM(), Math.min(control.liftTravelM(), lifted));
-        centreSpeedMps = chassis.hangVerticalSpeedMps() + (lifted - liftM) / dtS;
+        double moved = Math.max(-SET_MPS * dtS, Math.min(SET_MPS * dtS, setWrongM - setMovedM));
+        setMovedM += moved;
+        centreSpeedMps = chassis.hangVerticalSpeedMps() + (lifted - liftM + moved) / dtS;
         liftM = lifted;
         centreHeightM = restHeightM(chassis) + liftM;
 
@@ -243,12 +253,48 @@ public final class Boom {
         liftControl.see(dtS, errorM(liftControl, ground));
     }
 
+    /**
+     * One wing's actuator.
+     *
+     * @param left the left wing, else the right
+     * @param share of its speed that it still has: 1 is whole, 0 is stuck
+     */
+    public void driveWing(boolean left, double share) {
+        if (left) {
+            leftDrive = share;
+        } else {
+            rightDrive = share;
+        }
+        drive();
+    }
+
+    /** @param share of its speed that the whole height control still has: 1 is whole, 0 is dead */
+    public void driveControl(double share) {
+        controlDrive = share;
+        drive();
+    }
+
+    private void drive() {
+        leftControl.drive(leftDrive * controlDrive);
+        rightControl.drive(rightDrive * controlDrive);
+        liftControl.drive(controlDrive);
+    }
+
+    /**
+     * The operator sets another height.
+     *
+     * @param wrongM how much higher than the set height of the spec, m
+     */
+    public void setWrong(double wrongM) {
+        setWrongM = wrongM;
+    }
+
     private double rollTarget(Chassis chassis) {
         return spec.rollCoupling() * chassis.rollMpm() + (1 - spec.rollCoupling()) * levelled.value();
     }
 
     private double restHeightM(Chassis chassis) {
-        return chassis.hangHeightM() - chassis.spec().hangHeightM() + spec.setHeightM();
+        return chassis.hangHeightM() - chassis.spec().hangHeightM() + spec.setHeightM() + setMovedM;
     }
 
     private double errorM(HeightControl control, Ground under) {
@@ -258,7 +304,7 @@ public final class Boom {
         }
         double sum = 0;
         for (double at : sensors) {
-            sum += spec.setHeightM() - (boomM(at) - under.heightM(xM - at * sin, yM + at * cos));
+            sum += spec.setHeightM() + setMovedM - (boomM(at) - under.heightM(xM - at * sin, yM + at * cos));
         }
         return sum / sensors.length;
     }

@@ -16,6 +16,7 @@ final class HeightControl {
     private final Lag average;
     private double[] waiting = {0};
     private int oldest;
+    private double drive = 1;
 
     /**
      * @param sensorRightM where it looks, m right of the centre; none and it never moves
@@ -50,7 +51,12 @@ final class HeightControl {
         }
         double error = waiting[oldest];
         double beyond = error - Math.max(-spec.deadBandM(), Math.min(spec.deadBandM(), error));
-        return Math.max(-slew, Math.min(slew, spec.gainPerS() * beyond / armM));
+        return drive * Math.max(-slew, Math.min(slew, spec.gainPerS() * beyond / armM));
+    }
+
+    /** @param share of its speed that its actuator still has: 1 is whole, 0 is stuck */
+    void drive(double share) {
+        drive = share;
     }
 
     /** Takes in the height error at the end of a step: set height less the mean height seen, m. */

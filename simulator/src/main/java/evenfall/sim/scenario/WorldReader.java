@@ -4,14 +4,20 @@ import evenfall.config.ConfigException;
 import evenfall.config.ConfigNode;
 import evenfall.outlet.OutletDesign;
 import evenfall.quantity.TradeUnits;
+import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sim.drive.DrivePlan;
 import evenfall.sim.elevation.ElevationFile;
+import evenfall.sim.fault.FaultPlaces;
+import evenfall.sim.fault.FaultReader;
+import evenfall.sim.fault.Part;
 import evenfall.sim.ground.ElevationGrid;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughnessClass;
 import evenfall.sim.plumbing.PlumbingSpec;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -37,6 +43,7 @@ final class WorldReader {
         if (hubPort.name().equals(gnssPort.name())) {
             throw world.at("gnss").wrong("port", "is the hub's port too", "a port of its own");
         }
+        SensorsSpec sensors = boxes.sensors();
         DriveReader driven = new DriveReader(world, fitted.boom());
         DrivePlan drive = driven.drive();
         MachineReader machine = new MachineReader(
@@ -54,7 +61,8 @@ final class WorldReader {
                 driven.sections(drive.path()),
                 world.text("streams", "real").equals("ideal"),
                 world.number("air_C", 15),
-                boxes.sensors(),
+                FaultReader.read(world, places(fitted, sensors, List.of(hubPort.name(), gnssPort.name()))),
+                sensors,
                 boxes.hub(),
                 hubPort.name(),
                 hubPort.baud(),
@@ -66,6 +74,29 @@ final class WorldReader {
     /** A group that may be absent: then the place around it, in which none of its keys is found. */
     private static ConfigNode group(ConfigNode node, String key) {
         return node.has(key) ? node.at(key) : node;
+    }
+
+    /** Where faults can be. */
+    private static FaultPlaces places(FittedSpec fitted, SensorsSpec sensors, List<String> ports) {
+        List<Part> parts = new ArrayList<>();
+        fit(parts, Part.FLOW_METER, fitted.pulsesPerM3().isPresent());
+        fit(parts, Part.WHEEL, sensors.wheelPulsesPerM().isPresent());
+        fit(parts, Part.PRESSURE, fitted.pressure().isPresent());
+        fit(parts, Part.AIR, fitted.air());
+        fit(parts, Part.SWITCHES, fitted.switches());
+        fit(parts, Part.GNSS, fitted.gnss());
+        return new FaultPlaces(
+                fitted.boom().outlets(),
+                fitted.boom().sections().stream().map(BoomLayout.Section::name).toList(),
+                fitted.heights().stream().map(FittedSpec.Height::name).toList(),
+                ports,
+                parts);
+    }
+
+    private static void fit(List<Part> parts, Part part, boolean isFitted) {
+        if (isFitted) {
+            parts.add(part);
+        }
     }
 
     private Rig.Port port(ConfigNode box) throws ConfigException {

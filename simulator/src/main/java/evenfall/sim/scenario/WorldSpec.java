@@ -3,6 +3,7 @@ package evenfall.sim.scenario;
 import evenfall.sim.boom.BoomSpec;
 import evenfall.sim.drive.DrivePlan;
 import evenfall.sim.drive.SectionPlan;
+import evenfall.sim.fault.ScriptedFault;
 import evenfall.sim.ground.Feature;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughnessClass;
@@ -28,6 +29,7 @@ import java.util.Optional;
  * @param sections when sections are switched
  * @param idealStreams streams are thin lines in a vacuum
  * @param airC temperature of the air, °C
+ * @param faults what goes wrong on the way
  * @param sensors what the sensors get wrong
  * @param hub the sensor hub
  * @param hubPort where the hub's bytes go
@@ -49,6 +51,7 @@ public record WorldSpec(
         SectionPlan sections,
         boolean idealStreams,
         double airC,
+        List<ScriptedFault> faults,
         SensorsSpec sensors,
         SensorHub.Spec hub,
         String hubPort,
@@ -58,5 +61,6 @@ public record WorldSpec(
         int gnssBaud) {
     public WorldSpec {
         features = List.copyOf(features);
+        faults = List.copyOf(faults);
     }
 }

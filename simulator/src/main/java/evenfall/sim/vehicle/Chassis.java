@@ -22,6 +22,10 @@ public final class Chassis {
     private final double frontX;
     private final double halfTrack;
     private final double quarterContact;
+    private final double[] sunkM = new double[4];
+    private double heaveSunkM;
+    private double rollSunkMpm;
+    private double pitchSunkMpm;
     private boolean placed;
 
     public Chassis(ChassisSpec spec) {
@@ -89,9 +93,9 @@ public final class Chassis {
         double frontRight = wheelM(ground, xM, yM, cos, sin, frontX, halfTrack);
         double rearLeft = wheelM(ground, xM, yM, cos, sin, rearX, -halfTrack);
         double rearRight = wheelM(ground, xM, yM, cos, sin, rearX, halfTrack);
-        heave.step(dtS, (frontLeft + frontRight + rearLeft + rearRight) / 4);
-        roll.step(dtS, (frontRight + rearRight - frontLeft - rearLeft) / 2 / spec.trackM());
-        pitch.step(dtS, (frontLeft + frontRight - rearLeft - rearRight) / 2 / spec.wheelbaseM());
+        heave.step(dtS, (frontLeft + frontRight + rearLeft + rearRight) / 4 - heaveSunkM);
+        roll.step(dtS, (frontRight + rearRight - frontLeft - rearLeft) / 2 / spec.trackM() - rollSunkMpm);
+        pitch.step(dtS, (frontLeft + frontRight - rearLeft - rearRight) / 2 / spec.wheelbaseM() - pitchSunkMpm);
     }
 
     /** The ground as the tyre bridges it: the mean of the middles of both halves of its contact. */
@@ -101,6 +105,19 @@ public final class Chassis {
         double alongX = quarterContact * cos;
         double alongY = quarterContact * sin;
         return 0.5 * (ground.heightM(x - alongX, y - alongY) + ground.heightM(x + alongX, y + alongY));
+    }
+
+    /**
+     * A tyre that has lost air: its axle end sits lower.
+     *
+     * @param wheel 0 front left, 1 front right, 2 rear left, 3 rear right
+     * @param sunkM by how much, m; 0 makes it whole
+     */
+    public void soften(int wheel, double sunkM) {
+        this.sunkM[wheel] = sunkM;
+        heaveSunkM = (this.sunkM[0] + this.sunkM[1] + this.sunkM[2] + this.sunkM[3]) / 4;
+        rollSunkMpm = (this.sunkM[1] + this.sunkM[3] - this.sunkM[0] - this.sunkM[2]) / 2 / spec.trackM();
+        pitchSunkMpm = (this.sunkM[0] + this.sunkM[1] - this.sunkM[2] - this.sunkM[3]) / 2 / spec.wheelbaseM();
     }
 
     public ChassisSpec spec() {

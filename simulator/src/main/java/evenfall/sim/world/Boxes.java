@@ -1,6 +1,10 @@
 package evenfall.sim.world;
 
 import evenfall.sim.chance.Chance;
+import evenfall.sim.fault.FaultParts;
+import evenfall.sim.fault.MachineTrouble;
+import evenfall.sim.fault.OutletMounts;
+import evenfall.sim.plumbing.PlumbingTrouble;
 import evenfall.sim.scenario.FittedSpec;
 import evenfall.sim.scenario.SensorsSpec;
 import evenfall.sim.scenario.WorldSpec;
@@ -76,13 +80,19 @@ final class Boxes {
                 : new EchoSensor(sensors.echo(), at.aboveOutletM(), chance);
     }
 
+    /** What of the machine faults can touch. */
+    FaultParts parts(PlumbingTrouble plumbing, OutletMounts mounts, MachineTrouble machine) {
+        return new FaultParts(
+                plumbing, mounts, hub.trouble(), flow, wheel, pressure, air, gnss, List.of(hubLine, gnssLine), machine);
+    }
+
     /** Lets liquid go through the meter and ground under the wheel, evenly during a step. */
     void pass(long startUs, long stepUs, double meteredM3, double drivenM) {
         if (flow.isPresent()) {
-            flow.get().pass((double) startUs, stepUs, meteredM3);
+            flow.get().pass((double) startUs, (double) stepUs, meteredM3);
         }
         if (wheel.isPresent()) {
-            wheel.get().pass((double) startUs, stepUs, drivenM);
+            wheel.get().pass((double) startUs, (double) stepUs, drivenM);
         }
     }
 

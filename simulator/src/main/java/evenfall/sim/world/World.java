@@ -5,6 +5,10 @@ import evenfall.sim.boom.Boom;
 import evenfall.sim.chance.Chance;
 import evenfall.sim.drive.Drive;
 import evenfall.sim.drive.SectionPlan;
+import evenfall.sim.fault.FaultParts;
+import evenfall.sim.fault.FaultScript;
+import evenfall.sim.fault.MachineTrouble;
+import evenfall.sim.fault.OutletMounts;
 import evenfall.sim.ground.CompositeGround;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughField;
@@ -57,6 +61,9 @@ public final class World {
     private final BoomFlight flight;
     private final double factorPerPa;
     private final Boxes boxes;
+    private final OutletMounts mounts;
+    private final FaultParts parts;
+    private final FaultScript script;
     private final Arrivals arrivals = new Arrivals();
     private final View view = new View();
 
@@ -118,6 +125,10 @@ public final class World {
         ledger = new RowLedger(layout, fitted.liquid().nitrogenKgpM3());
         sampler = new Sampler(layout);
         boxes = new Boxes(spec, seed, arrivals);
+        mounts = new OutletMounts(layout.outlets());
+        parts = boxes.parts(plumbing.trouble(), mounts, MachineTrouble.of(boom, chassis));
+        script = new FaultScript(spec.faults(), seed);
+        script.apply(0, parts);
         switchSections();
     }
 
@@ -181,6 +192,9 @@ public final class World {
         }
         if (timeUs % LANDING_US == 0) {
             land(timeUs % SAMPLE_US == 0);
+        }
+        script.apply(timeUs, parts);
+        if (timeUs % LANDING_US == 0) {
             switchSections();
         }
         boxes.at(timeUs, view);
@@ -233,6 +247,9 @@ public final class World {
         }
         System.arraycopy(falls.outletM3, 0, states.quantity(), 0, heightM.length);
         flight.land(states, speedMps, falls.lines);
+        if (mounts.anyChanged()) {
+            falls.turn(mounts, spec.fitted().outlet(), states, speedMps);
+        }
         if (spec.idealStreams()) {
             for (double[] sigmaM : falls.lines.sigmaM()) {
                 Arrays.fill(sigmaM, 0);
