@@ -3,6 +3,7 @@ package evenfall.bench.cli;
 import evenfall.bench.compare.CompareJson;
 import evenfall.bench.compare.CompareText;
 import evenfall.bench.compare.Comparison;
+import evenfall.bench.compare.GroundPicture;
 import evenfall.bench.report.Json;
 import evenfall.bench.run.RunResult;
 import evenfall.bench.run.Runner;
@@ -11,6 +12,8 @@ import evenfall.outlet.OutletCatalogue;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -48,6 +51,12 @@ final class CompareCommand implements Callable<Integer> {
             description = "Seed of the random streams; the scenario's own if absent.")
     private @Nullable Long seed;
 
+    @Option(
+            names = "--picture",
+            paramLabel = "FILE.svg",
+            description = "Also draw rows by distance, one strip a type, into this file.")
+    private @Nullable Path picture;
+
     CompareCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -70,6 +79,9 @@ final class CompareCommand implements Callable<Integer> {
             results.add(Runner.run(scenario, Runner.Options.QUICK, new SilentWatch()));
         }
         Comparison comparison = new Comparison(results);
+        if (picture != null) {
+            Files.writeString(picture, GroundPicture.svg(comparison));
+        }
         if (common.json) {
             terminal.out().println(Json.text(CompareJson.of(comparison)));
         } else {

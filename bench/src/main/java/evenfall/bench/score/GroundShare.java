@@ -11,10 +11,11 @@ import org.jspecify.annotations.Nullable;
  * @param below80Share share of all row cells that got less than 80 % of their cell's mean, a ratio; null where nothing fell
  * @param above120Share share of those that got more than 120 %; null where nothing fell
  * @param rowCvByCell row CV of each cell along the pass, a ratio
+ * @param map what each row got in each cell
  */
 public record GroundShare(
-        @Nullable Double below80Share, @Nullable Double above120Share, List<Double> rowCvByCell) {
-    static final GroundShare NOTHING = new GroundShare(null, null, List.of());
+        @Nullable Double below80Share, @Nullable Double above120Share, List<Double> rowCvByCell, GroundMap map) {
+    static final GroundShare NOTHING = new GroundShare(null, null, List.of(), GroundMap.NONE);
 
     private static final double LITTLE = 0.8;
     private static final double MUCH = 1.2;
@@ -45,6 +46,9 @@ public record GroundShare(
             }
             ledger.figures(cell).ifPresent(figures -> rowCv.add(figures.rowCv()));
         }
-        return all == 0 ? NOTHING : new GroundShare((double) below / all, (double) above / all, rowCv);
+        GroundMap map = GroundMap.of(ledger);
+        return all == 0
+                ? new GroundShare(null, null, List.of(), map)
+                : new GroundShare((double) below / all, (double) above / all, rowCv, map);
     }
 }
