@@ -27,13 +27,13 @@ public final class SensorHub {
 
     private static final long MASK = 0xffffffffL;
 
-    private static final Moments HEIGHTS = new Moments(50_000, 0);
-    private static final Moments HUB = new Moments(1_000_000, 5_000);
-    private static final Moments FLOW = new Moments(100_000, 15_000);
-    private static final Moments SECTIONS = new Moments(200_000, 30_000);
-    private static final Moments WHEEL = new Moments(100_000, 45_000);
-    private static final Moments PRESSURE = new Moments(100_000, 65_000);
-    private static final Moments AIR = new Moments(1_000_000, 85_000);
+    private static final Moments HEIGHTS = new Moments(50_000, 0, 0);
+    private static final Moments HUB = new Moments(1_000_000, 5_000, 1);
+    private static final Moments FLOW = new Moments(100_000, 15_000, 2);
+    private static final Moments SECTIONS = new Moments(200_000, 30_000, 3);
+    private static final Moments WHEEL = new Moments(100_000, 45_000, 4);
+    private static final Moments PRESSURE = new Moments(100_000, 65_000, 5);
+    private static final Moments AIR = new Moments(1_000_000, 85_000, 6);
 
     private final Spec spec;
     private final Uart line;
@@ -43,7 +43,7 @@ public final class SensorHub {
     private final Optional<PressureTransmitter> pressure;
     private final Optional<AirThermometer> air;
     private final boolean switches;
-    private final Chance chance;
+    private final Chance[] jitter = new Chance[7];
     private final HubSentences sentences = new HubSentences();
     private final HubTrouble trouble = new Hands();
     private final long[] echoUs;
@@ -58,7 +58,7 @@ public final class SensorHub {
     private boolean dark;
     private boolean starts;
 
-    private record Moments(long everyUs, long phaseUs) {
+    private record Moments(long everyUs, long phaseUs, int kind) {
         boolean due(long timeUs) {
             return timeUs % everyUs == phaseUs;
         }
@@ -104,7 +104,11 @@ public final class SensorHub {
         this.pressure = pressure;
         this.air = air;
         this.switches = switches;
-        this.chance = chance;
+        // A stream for each kind of sentence: a sensor more leaves the moments of the others alone.
+        long seed = chance.nextLong();
+        for (int kind = 0; kind < jitter.length; kind++) {
+            jitter[kind] = Chance.stream(seed, "sentences of kind " + kind);
+        }
         this.clock = spec.clock();
         this.boots = spec.boots();
         this.heights = new HeightChannel[echoes.size()];
@@ -129,25 +133,25 @@ public final class SensorHub {
             for (int i = 0; i < heights.length; i++) {
                 echoUs[swapped ? heights.length - 1 - i : i] = heights[i].echoUs(scene);
             }
-            send(timeUs, sentences.heights(tick, echoUs));
+            send(HEIGHTS, timeUs, sentences.heights(tick, echoUs));
         }
         if (HUB.due(timeUs)) {
-            send(timeUs, sentences.hub(tick, boots, spec.firmware()));
+            send(HUB, timeUs, sentences.hub(tick, boots, spec.firmware()));
         }
         if (FLOW.due(timeUs) && flow.isPresent()) {
-            send(timeUs, sentences.flow(tick, flow.get().count() - flowBase & MASK, edgeTick(flow.get())));
+            send(FLOW, timeUs, sentences.flow(tick, flow.get().count() - flowBase & MASK, edgeTick(flow.get())));
         }
         if (SECTIONS.due(timeUs) && switches) {
-            send(timeUs, sentences.sections(tick, scene.sectionMask() & ~deadSwitches));
+            send(SECTIONS, timeUs, sentences.sections(tick, scene.sectionMask() & ~deadSwitches));
         }
         if (WHEEL.due(timeUs) && wheel.isPresent()) {
-            send(timeUs, sentences.wheel(tick, wheel.get().count() - wheelBase & MASK, edgeTick(wheel.get())));
+            send(WHEEL, timeUs, sentences.wheel(tick, wheel.get().count() - wheelBase & MASK, edgeTick(wheel.get())));
         }
         if (PRESSURE.due(timeUs) && pressure.isPresent()) {
-            send(timeUs, sentences.pressure(tick, pressure.get().currentUa(scene.pressurePa())));
+            send(PRESSURE, timeUs, sentences.pressure(tick, pressure.get().currentUa(scene.pressurePa())));
         }
         if (AIR.due(timeUs) && air.isPresent()) {
-            send(timeUs, sentences.air(tick, air.get().centiDegC(scene.airC())));
+            send(AIR, timeUs, sentences.air(tick, air.get().centiDegC(scene.airC())));
         }
     }
 
@@ -166,7 +170,8 @@ public final class SensorHub {
         wheelBase = wheel.isPresent() ? wheel.get().count() : 0;
     }
 
-    private void send(long timeUs, byte[] sentence) {
+    private void send(Moments moments, long timeUs, byte[] sentence) {
+        Chance chance = jitter[moments.kind()];
         long readyUs = timeUs + (spec.loopJitterUs() > 0 ? chance.nextInt(spec.loopJitterUs()) : 0);
         if (!hung && !dark) {
             line.send(readyUs, sentence);

@@ -249,4 +249,17 @@ class PlumbingTest {
         assertThat(plumbing.flowM3ps()).isCloseTo(0.002, within(1e-6));
         assertThat(plumbing.outletsFlowM3ps()).isCloseTo(0.002, within(1e-6));
     }
+
+    @Test
+    void aBoomThatIsSwitchedOnAtAStandstillComesToItsLeastPressure() {
+        Plumbing plumbing = plumbing(PlumbingSpec.ordinary(), 5.0);
+        run(plumbing, 1, 5.0);
+        plumbing.switchSections(0);
+        run(plumbing, 10, 0);
+        assertThat(plumbing.flowM3ps()).isCloseTo(0, within(1e-9));
+        assertThat(plumbing.feedPressurePa()).as("the pump's").isCloseTo(600_000, within(100.0));
+        plumbing.switchSections(0b111111);
+        run(plumbing, 20, 0);
+        assertThat(plumbing.feedPressurePa()).isCloseTo(40_000, within(800.0));
+    }
 }

@@ -75,4 +75,18 @@ class PulseMeterTest {
         assertThat(clock.tick(0)).isEqualTo(4_294_967_000L);
         assertThat(clock.tick(1_000_000)).isEqualTo(4_294_967_000L + 1_000_050 - 4_294_967_296L);
     }
+
+    /** 1 − (q0/q)²: at twice the least flow three quarters of the pulses, at ten times 99 %. */
+    @Test
+    void aTurbineTurnsTooSlowlyWhereLittleFlows() {
+        double least = FLOW_M3PS / 10;
+        for (double[] each : new double[][] {{0.9, 0}, {2, 0.75}, {10, 0.99}}) {
+            PulseMeter meter = new PulseMeter(PULSES_PER_M3, 0, 0, least, Chance.stream(6, "meter"));
+            for (int step = 0; step < 20_000; step++) {
+                meter.pass(step * 5000.0, 5000, each[0] * least * 0.005);
+            }
+            double wanted = each[1] * each[0] * least * 100 * PULSES_PER_M3;
+            assertThat((double) meter.count()).isCloseTo(wanted, within(1.0));
+        }
+    }
 }

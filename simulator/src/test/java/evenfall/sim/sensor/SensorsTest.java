@@ -129,6 +129,86 @@ class SensorsTest {
         assertThat(times.get(0)).as("60 ms late, then 72 characters of 86.8 µs").isBetween(66_000L, 67_000L);
     }
 
+    /** What a hub sends in 5 s, as moment and text, with some of its sensors left out. */
+    private static List<String> sentBy(boolean wheel, int heights, boolean air) {
+        List<String> sent = new ArrayList<>();
+        PulseMeter flow = new PulseMeter(150_000, 0.01, 0, Chance.stream(1, "flow"));
+        PulseMeter wheels = new PulseMeter(40, 0.01, 0, Chance.stream(1, "wheel"));
+        List<SensorHub.Echo> echoes = new ArrayList<>();
+        for (int i = 0; i < heights; i++) {
+            echoes.add(new SensorHub.Echo(
+                    i, new EchoSensor(EchoSensor.Spec.usual(), 0.1, Chance.stream(1, "height " + i))));
+        }
+        SensorHub hub = new SensorHub(
+                new SensorHub.Spec(new HubClock(0, 0), 1, 1, 300),
+                new Uart(
+                        "hub",
+                        115_200,
+                        (timeUs, port, bytes) -> sent.add(timeUs + " " + new String(bytes, StandardCharsets.US_ASCII))),
+                Optional.of(flow),
+                wheel ? Optional.of(wheels) : Optional.empty(),
+                echoes,
+                Optional.of(new PressureTransmitter(
+                        new PressureTransmitter.Spec(0.004, 0.020, 0, 1_000_000, 0, 800), Chance.stream(1, "p"))),
+                air
+                        ? Optional.of(new AirThermometer(new AirThermometer.Spec(0, 0.05), Chance.stream(1, "air")))
+                        : Optional.empty(),
+                true,
+                Chance.stream(1, "hub"));
+        for (long timeUs = 0; timeUs < 5_000_000; timeUs += 5000) {
+            flow.pass((double) timeUs, 5000, 1.5e-5);
+            wheels.pass((double) timeUs, 5000, 0.025);
+            hub.at(timeUs + 5000, scene());
+        }
+        return sent;
+    }
+
+    private static List<String> without(List<String> sent, String... kinds) {
+        return sent.stream()
+                .filter(s -> List.of(kinds).stream().noneMatch(s::contains))
+                .toList();
+    }
+
+    @Test
+    void aSensorMoreLeavesTheBytesAndMomentsOfTheOthersAlone() {
+        List<String> bare = sentBy(false, 2, false);
+        assertThat(without(sentBy(true, 2, false), "$PEVFW")).isEqualTo(bare);
+        assertThat(without(sentBy(true, 2, true), "$PEVFW", "$PEVFT")).isEqualTo(bare);
+        assertThat(without(sentBy(true, 4, true), "$PEVFW", "$PEVFT", "$PEVFH")).isEqualTo(without(bare, "$PEVFH"));
+        List<String> four = sentBy(false, 4, false);
+        for (int i = 0; i < four.size(); i++) {
+            if (four.get(i).contains("$PEVFH")) {
+                String[] all = four.get(i).substring(four.get(i).indexOf('$')).split("[,*]");
+                String[] two = bare.get(i).substring(bare.get(i).indexOf('$')).split("[,*]");
+                assertThat(all[2]).isEqualTo(two[2]);
+                assertThat(all[3]).isEqualTo(two[3]);
+            }
+        }
+    }
+
+    @Test
+    void aRadarIsRightAtAnyTemperatureInTheTimeOfSoundAtTwentyDegrees() {
+        RadarSensor radar = new RadarSensor(new RadarSensor.Spec(0, 0, 0.1, 5, 1), 0.10, Chance.stream(1, "radar"));
+        assertThat(radar.echoUs(0.50, -10)).isEqualTo(3496);
+        assertThat(radar.echoUs(0.50, 35)).isEqualTo(3496);
+        assertThat(radar.echoUs(4.95, 20)).isEqualTo(HubSentences.UNKNOWN);
+    }
+
+    /** 0.6 m at 15 °C in air of 25 °C: 2 · 0.6 / 346.12 s; 331.3 √(1 + 25/273.15) = 346.12 m/s, computed by hand. */
+    @Test
+    void warmerAirUnderASensorShortensItsEchoesAndSecondEchoesDoubleThem() {
+        EchoSensor warm = new EchoSensor(new EchoSensor.Spec(0, 0.1, 3, 1, 0, 0, 10), 0.1, Chance.stream(1, "echo"));
+        assertThat(warm.echoUs(0.5, 15)).isEqualTo(3467);
+        EchoSensor second = new EchoSensor(new EchoSensor.Spec(0, 0.1, 3, 1, 0, 0.3, 0), 0.1, Chance.stream(1, "e"));
+        int doubled = 0;
+        for (int i = 0; i < 2000; i++) {
+            long echo = second.echoUs(0.5, 20);
+            assertThat(echo).isIn(3496L, 6993L);
+            doubled += echo == 6993 ? 1 : 0;
+        }
+        assertThat(doubled / 2000.0).isCloseTo(0.3, within(0.03));
+    }
+
     private static long count(List<String> sent, String start) {
         return sent.stream().filter(s -> s.startsWith(start)).count();
     }
