@@ -60,7 +60,7 @@ class WallsTest {
                     "trace",
                     "wire"),
             new Room("feed", "outlet", "rig", "sim.feed", "sim.scenario", "sim.world"),
-            new Room("score", "bench.heard", "outlet", "pattern", "rig", "sim.scenario", "sim.world"),
+            new Room("score", "bench.heard", "outlet", "pattern", "rig", "sim.fault", "sim.scenario", "sim.world"),
             new Room(
                     "run",
                     "bench.broker",

@@ -7,6 +7,9 @@ import evenfall.bench.report.Json;
 import evenfall.config.ConfigException;
 import evenfall.quantity.FixedDecimals;
 import evenfall.rig.Rig;
+import evenfall.sim.fault.Fault;
+import evenfall.sim.fault.Faults;
+import evenfall.sim.fault.Part;
 import evenfall.sim.feed.Feed;
 import evenfall.sim.feed.FeedByPort;
 import evenfall.sim.feed.SerialFeed;
@@ -50,6 +53,11 @@ final class FeedCommand implements Callable<Integer> {
     @Option(names = "--list", description = "List the built-in scenarios.")
     private boolean list;
 
+    @Option(
+            names = "--faults",
+            description = "List the faults that a scenario can ask for, and what a crew would notice.")
+    private boolean faults;
+
     @Option(names = "--trace", paramLabel = "FILE", description = "Write a trace; packed when the name ends in .gz.")
     private @Nullable Path trace;
 
@@ -84,6 +92,10 @@ final class FeedCommand implements Callable<Integer> {
             list();
             return Evenfall.DONE;
         }
+        if (faults) {
+            listFaults();
+            return Evenfall.DONE;
+        }
         if (scenarioName == null) {
             throw new ConfigException(
                     "SCENARIO", 0, null, "is missing", String.join(", ", Scenarios.names()) + ", or a scenario file");
@@ -114,6 +126,45 @@ final class FeedCommand implements Callable<Integer> {
                         .println(terminal.paint().strong(name) + " ".repeat(Math.max(2, 20 - name.length()))
                                 + FixedDecimals.text(scenario.seconds(), 0) + " s  " + scenario.title());
             }
+        }
+        if (common.json) {
+            terminal.out().println(Json.text(root));
+        }
+    }
+
+    private void listFaults() {
+        ObjectNode root = Json.object();
+        ArrayNode array = root.putArray("faults");
+        Part part = null;
+        for (Fault fault : Faults.all()) {
+            ObjectNode node = array.addObject();
+            node.put("fault", fault.id());
+            node.put("part", fault.part().words());
+            node.put("where", fault.place().words());
+            node.put("how_much", fault.amount().words());
+            node.put("noticed", fault.notice());
+            node.put("seen_by", fault.seenBy());
+            ArrayNode alerts = node.putArray("alerts");
+            fault.alerts().forEach(alerts::add);
+            if (common.json) {
+                continue;
+            }
+            if (fault.part() != part) {
+                terminal.out()
+                        .println(
+                                part == null
+                                        ? fault.part().words()
+                                        : "\n" + fault.part().words());
+                part = fault.part();
+            }
+            terminal.out()
+                    .println("  " + terminal.paint().strong(fault.id())
+                            + " ".repeat(Math.max(2, 26 - fault.id().length())) + fault.notice());
+            terminal.out()
+                    .println("  " + " ".repeat(26)
+                            + terminal.paint()
+                                    .faint("where: " + fault.place().words() + "; how_much: "
+                                            + fault.amount().words()));
         }
         if (common.json) {
             terminal.out().println(Json.text(root));

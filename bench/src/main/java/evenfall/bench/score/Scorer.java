@@ -17,17 +17,20 @@ final class Scorer {
     private final List<TruthMoment> truth;
     private final Report report;
     private final GroundShare ground;
+    private final List<FaultDue> faults;
 
     /**
      * @param limits the rig's
      * @param truth moments in order of time
      * @param ground what the ground really got
+     * @param faults what went wrong by the script, and what it is due for
      */
-    Scorer(Rig.Limits limits, List<TruthMoment> truth, GroundShare ground, Report report) {
+    Scorer(Rig.Limits limits, List<TruthMoment> truth, GroundShare ground, List<FaultDue> faults, Report report) {
         this.limits = limits;
         this.truth = truth;
         this.report = report;
         this.ground = ground;
+        this.faults = List.copyOf(faults);
     }
 
     Score score() {
@@ -120,6 +123,9 @@ final class Scorer {
                 }
             }
         }
+        for (FaultDue fault : faults) {
+            addFault(fault, lines, matched);
+        }
         for (ReportedAlert alert : report.alerts()) {
             if (!matched.contains(alert)) {
                 ScoredAlert.Verdict verdict =
@@ -129,6 +135,24 @@ final class Scorer {
         }
         lines.sort(Comparator.comparingDouble(ScoredAlert::firstS));
         return lines;
+    }
+
+    private void addFault(FaultDue fault, List<ScoredAlert> lines, Set<ReportedAlert> matched) {
+        boolean noticed = false;
+        for (ReportedAlert alert : report.alerts()) {
+            if (!fault.explains(alert)) {
+                continue;
+            }
+            noticed = true;
+            if (matched.add(alert)) {
+                lines.add(
+                        new ScoredAlert(alert.kind(), alert.place(), fault.fromS(), alert, ScoredAlert.Verdict.RIGHT));
+            }
+        }
+        if (!noticed && fault.fromS() + ScoringRules.FAULT_WITHIN_S <= Math.min(endS(), fault.toS())) {
+            lines.add(new ScoredAlert(
+                    fault.kinds().get(0), fault.place(), fault.fromS(), null, ScoredAlert.Verdict.MISSED));
+        }
     }
 
     private static ScoredAlert line(

@@ -25,6 +25,7 @@ public final class Scoring {
                         scenario.belief().limits(),
                         new TruthReader(scenario).moments(truth),
                         GroundShare.of(truth.ledger()),
+                        FaultDue.of(scenario.world().faults()),
                         report)
                 .score();
     }

@@ -20,8 +20,12 @@ package evenfall.bench.score;
  *   <li>{@code bands-gapped}, {@code bands-doubled}, place {@code boom}: the row CV over the segments left, centre and right,
  *       without a wing whose own height is outside (one cause, one alert), beyond the rig's limit; doubled where the mean height
  *       of those segments is above the target height, else gapped.
- *   <li>{@code sensor-silent}, {@code speed-lost}: never, while scenarios hold no faults.
+ *   <li>{@code sensor-silent}, {@code speed-lost} and all other kinds: by faults only.
  * </ul>
+ *
+ * <p><b>Faults.</b> A fault that a scenario scripts is due for any one of the kinds that the library lists for it, from the moment it
+ * comes. An alert of one of these kinds that rises while it stands, or within {@link #LATE_S} after, is true. A fault that stands for
+ * {@link #FAULT_WITHIN_S} without one is missed. A fault that nothing fitted could tell is due for nothing.
  *
  * <p><b>Due.</b> An alert is due at the moment when its limit has been passed without a break for the rig's hold, in seconds and
  * in metres driven. It counts when the limit stays passed for at least {@link #COUNTS_AFTER_S} beyond that moment, or when it was
@@ -47,6 +51,9 @@ final class ScoringRules {
 
     /** An alert this much late is of no use to a driver any more, s. Our choice. */
     static final double LATE_S = 3;
+
+    /** A fault that stands so long must have been noticed, s. Our choice: at 10 km/h it is 28 m of ground. */
+    static final double FAULT_WITHIN_S = 10;
 
     /** Near a limit, as a part of it. Our choice. */
     static final double NEAR_PART = 0.2;

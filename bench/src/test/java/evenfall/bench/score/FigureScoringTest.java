@@ -17,7 +17,8 @@ import org.junit.jupiter.api.Test;
 
 class FigureScoringTest {
     private static Score score(List<TruthMoment> truth, List<ReportedMoment> says) {
-        return new Scorer(LIMITS, truth, GroundShare.NOTHING, new Report(says, List.of(), WireTally.NONE, 0)).score();
+        return new Scorer(LIMITS, truth, GroundShare.NOTHING, List.of(), new Report(says, List.of(), WireTally.NONE, 0))
+                .score();
     }
 
     @Test

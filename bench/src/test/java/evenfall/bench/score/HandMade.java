@@ -52,8 +52,21 @@ final class HandMade {
         return new ReportedAlert(kind, place, raisedS - 1, raisedS, clearedS, 12.0, 10, "%", "why", "act");
     }
 
+    static Score scoreOfLevelPass(double seconds, List<FaultDue> faults, ReportedAlert... alerts) {
+        return score(truth(seconds, HandMade::well), faults, alerts);
+    }
+
     static Score score(List<TruthMoment> truth, ReportedAlert... alerts) {
-        return new Scorer(LIMITS, truth, GroundShare.NOTHING, new Report(List.of(), List.of(alerts), WireTally.NONE, 0))
+        return score(truth, List.of(), alerts);
+    }
+
+    private static Score score(List<TruthMoment> truth, List<FaultDue> faults, ReportedAlert... alerts) {
+        return new Scorer(
+                        LIMITS,
+                        truth,
+                        GroundShare.NOTHING,
+                        faults,
+                        new Report(List.of(), List.of(alerts), WireTally.NONE, 0))
                 .score();
     }
 }
