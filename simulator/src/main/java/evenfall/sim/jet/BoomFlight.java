@@ -57,8 +57,10 @@ public final class BoomFlight {
     private final double[] cos;
     private final double[] overGroundMps;
     private final double[] cell;
-    private final double[][] upper;
-    private final double[][] rise;
+    private final int[] node;
+    private final double[] toNext;
+    private final double[] upper;
+    private final double[] rise;
 
     /** The working grid at one step of travel speed. */
     private static final class Grid {
@@ -126,8 +128,10 @@ public final class BoomFlight {
         cos = new double[outlets];
         overGroundMps = new double[outlets];
         cell = new double[outlets];
-        upper = new double[READY * sets][outlets];
-        rise = new double[READY * sets][outlets];
+        node = new int[outlets];
+        toNext = new double[outlets];
+        upper = new double[READY * sets * outlets];
+        rise = new double[READY * sets * outlets];
     }
 
     /** How many streams an outlet has. */
@@ -149,8 +153,10 @@ public final class BoomFlight {
         long step = (long) Math.floor(travelMps / SPEED_STEP_MPS + 0.5);
         Grid grid = (step & 1) == 0 ? even : odd;
         grid.at(step * SPEED_STEP_MPS);
+        turn(states, travelMps);
+        find(states);
         for (int i = 0; i < outlets; i++) {
-            prepare(grid, states, i, travelMps);
+            work(grid, states, i);
         }
         for (int k = 0; k < streams; k++) {
             fall(k, states, into);
@@ -162,66 +168,105 @@ public final class BoomFlight {
         }
     }
 
-    private void prepare(Grid grid, OutletStates states, int i, double travelMps) {
-        double factor = states.speedFactor[i];
-        double moveUp = states.upMps[i];
-        sin[i] = sine(states.rollRad[i]);
-        cos[i] = cosine(states.rollRad[i], sin[i]);
-        overGroundMps[i] = travelMps + states.forwardMps[i];
+    // Three short loops and not one: the processor works on several outlets at once where each step is short.
 
-        double heightM = Math.max(states.heightM[i], 0);
-        double meanS = FlightTable.flightS(factor * meanDownMps - moveUp, heightM);
-        int h = heights.cell(Math.sqrt(Math.max(0, heightM + moveUp * meanS)));
-        cell[i] = h;
-        int f = factors.cell(factor);
-        double w1 = factors.place(factor) - f;
-        int at = ready(grid, h, f);
-        int below = ready(grid, h + 1, f);
+    private void turn(OutletStates states, double travelMps) {
+        for (int i = 0; i < outlets; i++) {
+            double rollRad = states.rollRad[i];
+            sin[i] = sine(rollRad);
+            cos[i] = cosine(rollRad, sin[i]);
+            overGroundMps[i] = travelMps + states.forwardMps[i];
+        }
+    }
+
+    /** Finds each outlet's cell of the grid: by the mean stream's time of flight, so that it suits them all. */
+    private void find(OutletStates states) {
+        for (int i = 0; i < outlets; i++) {
+            double moveUp = states.upMps[i];
+            double heightM = positive(states.heightM[i]);
+            double meanS = FlightTable.flightS(states.speedFactor[i] * meanDownMps - moveUp, heightM);
+            double place = heights.place(Math.sqrt(positive(heightM + moveUp * meanS)));
+            int h = Math.min(heights.count() - 2, (int) place);
+            double factorPlace = factors.place(states.speedFactor[i]);
+            int f = Math.min(factors.count() - 2, (int) factorPlace);
+            cell[i] = h;
+            node[i] = h * factors.count() + f;
+            toNext[i] = factorPlace - f;
+        }
+    }
+
+    private void work(Grid grid, OutletStates states, int i) {
+        int n = node[i];
+        int below = n + factors.count();
+        fill(grid, n);
+        fill(grid, n + 1);
+        fill(grid, below);
+        fill(grid, below + 1);
         double faster = overGroundMps[i] - grid.speedMps;
-        double moveRight = states.toRightMps[i];
-        double[] v = grid.values;
         for (int s = 0; s < sets; s++) {
-            int n = s * FlightTable.NUMBERS;
-            mix(v, at + n, w1, faster, moveRight, moveUp, upper, s * READY, i);
-            mix(v, below + n, w1, faster, moveRight, moveUp, rise, s * READY, i);
-        }
-        for (int r = 0; r < rise.length; r++) {
-            rise[r][i] -= upper[r][i];
+            int p = n * block + s * FlightTable.NUMBERS;
+            int q = below * block + s * FlightTable.NUMBERS;
+            int to = s * READY * outlets + i;
+            mix(grid.values, p, q, toNext[i], faster, states.toRightMps[i], states.upMps[i], to);
         }
     }
 
-    /** The numbers of one set at one node of height and the outlet's exit speed, with the outlet's motion worked in. */
-    private void mix(
-            double[] v, int a, double w1, double faster, double right, double up, double[][] into, int r, int i) {
-        int b = a + block;
-        double w0 = 1 - w1;
-        into[r][i] = w0 * (v[a] + faster * v[a + FlightTable.RIGHT_BY_SPEED] + up * v[a + FlightTable.RIGHT_BY_UP])
-                + w1 * (v[b] + faster * v[b + FlightTable.RIGHT_BY_SPEED] + up * v[b + FlightTable.RIGHT_BY_UP]);
-        into[r + FlightTable.BACK][i] = w0
-                        * (v[a + FlightTable.BACK]
-                                + faster * v[a + FlightTable.BACK_BY_SPEED]
-                                + up * v[a + FlightTable.BACK_BY_UP])
-                + w1
-                        * (v[b + FlightTable.BACK]
-                                + faster * v[b + FlightTable.BACK_BY_SPEED]
-                                + up * v[b + FlightTable.BACK_BY_UP]);
-        into[r + FlightTable.SIGMA][i] = w0 * v[a + FlightTable.SIGMA] + w1 * v[b + FlightTable.SIGMA];
-        into[r + FlightTable.TURNED][i] = w0 * v[a + FlightTable.TURNED] + w1 * v[b + FlightTable.TURNED];
-        into[r + ADDED][i] = right * (w0 * v[a + FlightTable.SIDEWAYS] + w1 * v[b + FlightTable.SIDEWAYS]);
+    /** Sees to it that a node is filled. */
+    private void fill(Grid grid, int n) {
+        if (grid.stamps[n] != grid.stamp) {
+            grid.stamps[n] = grid.stamp;
+            int h = n / factors.count();
+            int f = n % factors.count();
+            table.read(heights.node(h), factors.node(f), grid.speedMps, grid.values, n * block);
+        }
     }
 
-    /** One stream of all outlets: a plain loop over arrays, which the compiler turns into vector instructions. */
+    /**
+     * The numbers of one set at the outlet's exit speed and at both nodes of its cell, with the outlet's motion worked in. What is
+     * small or multiplies what is small is read at the nearest exit speed.
+     */
+    private void mix(double[] v, int p, int q, double w1, double faster, double right, double up, int to) {
+        int near = w1 > 0.5 ? block : 0;
+        int m = p + near;
+        int n = q + near;
+        double a = between(v, p + FlightTable.RIGHT, w1)
+                + faster * v[m + FlightTable.RIGHT_BY_SPEED]
+                + up * v[m + FlightTable.RIGHT_BY_UP];
+        double b = between(v, q + FlightTable.RIGHT, w1)
+                + faster * v[n + FlightTable.RIGHT_BY_SPEED]
+                + up * v[n + FlightTable.RIGHT_BY_UP];
+        put(to + FlightTable.RIGHT * outlets, a, b);
+        a = between(v, p + FlightTable.BACK, w1)
+                + faster * v[m + FlightTable.BACK_BY_SPEED]
+                + up * v[m + FlightTable.BACK_BY_UP];
+        b = between(v, q + FlightTable.BACK, w1)
+                + faster * v[n + FlightTable.BACK_BY_SPEED]
+                + up * v[n + FlightTable.BACK_BY_UP];
+        put(to + FlightTable.BACK * outlets, a, b);
+        put(to + FlightTable.SIGMA * outlets, v[m + FlightTable.SIGMA], v[n + FlightTable.SIGMA]);
+        put(to + FlightTable.TURNED * outlets, v[m + FlightTable.TURNED], v[n + FlightTable.TURNED]);
+        put(to + ADDED * outlets, right * v[m + FlightTable.SIDEWAYS], right * v[n + FlightTable.SIDEWAYS]);
+    }
+
+    private double between(double[] v, int at, double w1) {
+        double a = v[at];
+        return a + w1 * (v[at + block] - a);
+    }
+
+    private void put(int at, double a, double b) {
+        upper[at] = a;
+        rise[at] = b - a;
+    }
+
+    /** One stream of all outlets: long loops over plain arrays run fastest. */
     private void fall(int k, OutletStates states, Landings into) {
-        double[] airRight = upper[set[k]];
-        double[] airRightRise = rise[set[k]];
-        double[] airBack = upper[set[k] + FlightTable.BACK];
-        double[] airBackRise = rise[set[k] + FlightTable.BACK];
-        double[] turned = upper[set[k] + FlightTable.TURNED];
-        double[] turnedRise = rise[set[k] + FlightTable.TURNED];
-        double[] added = upper[set[k] + ADDED];
-        double[] addedRise = rise[set[k] + ADDED];
-        double[] sigma = upper[set[k] + FlightTable.SIGMA];
-        double[] sigmaRise = rise[set[k] + FlightTable.SIGMA];
+        double[] from = upper;
+        double[] rises = rise;
+        int atRight = (set[k] + FlightTable.RIGHT) * outlets;
+        int atBack = (set[k] + FlightTable.BACK) * outlets;
+        int atSigma = (set[k] + FlightTable.SIGMA) * outlets;
+        int atTurned = (set[k] + FlightTable.TURNED) * outlets;
+        int atAdded = (set[k] + ADDED) * outlets;
         double[] rightM = into.rightM[k];
         double[] backM = into.backM[k];
         double[] sigmaM = into.sigmaM[k];
@@ -234,21 +279,21 @@ public final class BoomFlight {
         double part = share[k];
         for (int i = 0; i < outlets; i++) {
             double factor = states.speedFactor[i];
-            double holeHeightM = Math.max(0, states.heightM[i] + holeM * sin[i]);
+            double holeHeightM = positive(states.heightM[i] + holeM * sin[i]);
             double plainRight = factor * rightMps;
             double plainDown = factor * downMps;
             double right = plainRight * cos[i] + plainDown * sin[i];
             double down = plainDown * cos[i] - plainRight * sin[i] - states.upMps[i];
             double t = FlightTable.flightS(down, holeHeightM);
-            double asFromM = Math.max(0, holeHeightM + (plainDown - down) * t);
+            double asFromM = positive(holeHeightM + (plainDown - down) * t);
             double x = heights.place(Math.sqrt(asFromM)) - cell[i];
-            double a = side * (airRight[i] + x * airRightRise[i])
-                    + (turned[i] + x * turnedRise[i]) * (right - plainRight)
-                    + (added[i] + x * addedRise[i]);
+            double a = side * (from[atRight + i] + x * rises[atRight + i])
+                    + (from[atTurned + i] + x * rises[atTurned + i]) * (right - plainRight)
+                    + (from[atAdded + i] + x * rises[atAdded + i]);
             rightM[i] = states.rightM[i] + holeM * cos[i] + t * (right + states.toRightMps[i] + t * a);
-            backM[i] = t * (factor * backMps - overGroundMps[i] + t * (airBack[i] + x * airBackRise[i]));
-            sigmaM[i] = sigma[i] + x * sigmaRise[i];
-            quantity[i] = Math.max(0, states.quantity[i]) * part;
+            backM[i] = t * (factor * backMps - overGroundMps[i] + t * (from[atBack + i] + x * rises[atBack + i]));
+            sigmaM[i] = from[atSigma + i] + x * rises[atSigma + i];
+            quantity[i] = positive(states.quantity[i]) * part;
         }
     }
 
@@ -262,16 +307,9 @@ public final class BoomFlight {
         }
     }
 
-    /** Sees to it that two neighbouring nodes are filled, and tells where the first lies. */
-    private int ready(Grid grid, int h, int f) {
-        int node = h * factors.count() + f;
-        for (int n = 0; n < 2; n++) {
-            if (grid.stamps[node + n] != grid.stamp) {
-                grid.stamps[node + n] = grid.stamp;
-                table.read(heights.node(h), factors.node(f + n), grid.speedMps, grid.values, (node + n) * block);
-            }
-        }
-        return node * block;
+    /** A branch that is nearly always the same costs less than the library's exact maximum. */
+    private static double positive(double x) {
+        return x > 0 ? x : 0;
     }
 
     private static double sine(double x) {
@@ -279,7 +317,7 @@ public final class BoomFlight {
             return StrictMath.sin(x);
         }
         double s = x * x;
-        return x * (1 - s / 6 * (1 - s / 20 * (1 - s / 42 * (1 - s / 72))));
+        return x * (1 - s * (1.0 / 6) * (1 - s * (1.0 / 20) * (1 - s * (1.0 / 42) * (1 - s * (1.0 / 72)))));
     }
 
     private static double cosine(double x, double sine) {

@@ -35,32 +35,53 @@ public final class RowSpread {
      */
     public static int shares(double atRows, double sigmaRows, double[] into) {
         double half = half(sigmaRows);
-        int first = (int) Math.floor(atRows - half);
-        int last = (int) Math.floor(atRows + half) + 1;
-        double before = ramp(atRows - first + 1, half);
-        double here = ramp(atRows - first, half);
+        double from = atRows - half;
+        double to = atRows + half;
+        int first = (int) Math.floor(from);
+        int inside = (int) Math.floor(to) - first;
+        if (inside == 0) {
+            into[1] = atRows - first;
+            into[0] = 1 - into[1];
+            return 2;
+        }
+        double quarter = 0.25 / half;
+        if (inside == 1) {
+            double leftOfRow = first + 1 - from;
+            double rightOfRow = to - first - 1;
+            into[0] = leftOfRow * leftOfRow * quarter;
+            into[2] = rightOfRow * rightOfRow * quarter;
+            into[1] = 1 - into[0] - into[2];
+            return 3;
+        }
+        return wide(atRows - first, half, quarter, inside + 1, into);
+    }
+
+    private static int wide(double at, double half, double quarter, int last, double[] into) {
+        double before = ramp(at + 1, half, quarter);
+        double here = ramp(at, half, quarter);
         double sum = 0;
-        int n = last - first;
-        for (int j = 0; j < n; j++) {
-            double after = ramp(atRows - first - j - 1, half);
+        for (int j = 0; j < last; j++) {
+            double after = ramp(at - j - 1, half, quarter);
             into[j] = before - 2 * here + after;
             sum += into[j];
             before = here;
             here = after;
         }
-        into[n] = Math.max(0, 1 - sum);
-        return n + 1;
+        double rest = 1 - sum;
+        into[last] = rest > 0 ? rest : 0;
+        return last + 1;
     }
 
     private static double half(double sigmaRows) {
-        return Math.min(WIDEST_ROWS, HALF_OVER_SIGMA * sigmaRows);
+        double half = HALF_OVER_SIGMA * sigmaRows;
+        return half < WIDEST_ROWS ? half : WIDEST_ROWS;
     }
 
     /** {@code max(0, x)} averaged over a band about x. */
-    private static double ramp(double x, double half) {
+    private static double ramp(double x, double half, double quarter) {
         if (x >= half) {
             return x;
         }
-        return x <= -half ? 0 : (x + half) * (x + half) / (4 * half);
+        return x <= -half ? 0 : (x + half) * (x + half) * quarter;
     }
 }
