@@ -7,12 +7,12 @@ package evenfall.sim.jet;
  * memory); along its axis the skin friction of a thread drawn through air, {@code 0.37 Re^−0.61} (S. Matsui 1976, from memory),
  * about a fortieth of gravity for our streams. The column is taken to lie along its velocity in the machine's frame.
  *
- * <p>Drop: a sphere, {@code C = 24/Re (1 + 0.15 Re^0.687)} (L. Schiller and A. Naumann 1933, from memory), not below 0.44. Each
- * drop is taken to fly alone; drops in each other's lee fly a little further.
+ * <p>Drop: a sphere, {@code C = 24/Re (1 + 0.15 Re^0.687)} (L. Schiller and A. Naumann 1933, from memory) with the term
+ * {@code 0.42 / (1 + 42500 Re^−1.16)} that leads it smoothly past a Reynolds number of 1,000 (R. Clift and W. Gauvin 1970, from
+ * memory). Each drop is taken to fly alone; drops in each other's lee fly a little further.
  */
 final class Drag {
     private static final double CYLINDER_COEFFICIENT = 1.1;
-    private static final double SPHERE_FLOOR = 0.44;
 
     /** Below this Reynolds number a drop is taken to creep by Stokes; keeps the quotient finite at rest. */
     private static final double LEAST_REYNOLDS = 1e-9;
@@ -21,7 +21,7 @@ final class Drag {
 
     static double sphereCoefficient(double reynolds) {
         double re = Math.max(reynolds, LEAST_REYNOLDS);
-        return Math.max(SPHERE_FLOOR, 24 / re * (1 + 0.15 * StrictMath.pow(re, 0.687)));
+        return 24 / re * (1 + 0.15 * StrictMath.pow(re, 0.687)) + 0.42 / (1 + 42500 * StrictMath.pow(re, -1.16));
     }
 
     /** Slowing of a drop, 1/s: its acceleration over its speed against the air. */
