@@ -66,12 +66,14 @@ public final class BoomFlight {
     private static final class Grid {
         private final double[] values;
         private final int[] stamps;
+        private final int[] cells;
         private int stamp;
         private double speedMps = Double.NaN;
 
         Grid(int nodes, int block) {
             values = new double[nodes * block];
             stamps = new int[nodes];
+            cells = new int[nodes];
         }
 
         void at(double mps) {
@@ -81,6 +83,7 @@ public final class BoomFlight {
             speedMps = mps;
             if (++stamp == Integer.MAX_VALUE) {
                 Arrays.fill(stamps, 0);
+                Arrays.fill(cells, 0);
                 stamp = 1;
             }
         }
@@ -198,10 +201,13 @@ public final class BoomFlight {
     private void work(Grid grid, OutletStates states, int i) {
         int n = node[i];
         int below = n + factors.count();
-        fill(grid, n);
-        fill(grid, n + 1);
-        fill(grid, below);
-        fill(grid, below + 1);
+        if (grid.cells[n] != grid.stamp) {
+            grid.cells[n] = grid.stamp;
+            fill(grid, n);
+            fill(grid, n + 1);
+            fill(grid, below);
+            fill(grid, below + 1);
+        }
         double faster = overGroundMps[i] - grid.speedMps;
         for (int s = 0; s < sets; s++) {
             int p = n * block + s * FlightTable.NUMBERS;
@@ -293,6 +299,8 @@ public final class BoomFlight {
             rightM[i] = states.rightM[i] + holeM * cos[i] + t * (right + states.toRightMps[i] + t * a);
             backM[i] = t * (factor * backMps - overGroundMps[i] + t * (from[atBack + i] + x * rises[atBack + i]));
             sigmaM[i] = from[atSigma + i] + x * rises[atSigma + i];
+        }
+        for (int i = 0; i < outlets; i++) {
             quantity[i] = positive(states.quantity[i]) * part;
         }
     }
