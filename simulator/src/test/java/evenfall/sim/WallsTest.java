@@ -42,7 +42,7 @@ class WallsTest {
             new Room("ground", "chance", "org.hipparchus.transform"),
             new Room("vehicle", "ground"),
             new Room("boom", "ground", "vehicle"),
-            new Room("jet", "evenfall.outlet"),
+            new Room("jet", "evenfall.liquid", "evenfall.outlet", "org.hipparchus.analysis..", "org.hipparchus.ode.."),
             new Room("plumbing", "chance", "evenfall.liquid", "evenfall.outlet", "evenfall.rig"),
             new Room("wire", "evenfall.quantity"),
             new Room("sensor", "chance", "wire"),
