@@ -49,9 +49,8 @@ public final class BoomFlight {
     private final Grid even;
     private final Grid odd;
 
-    // What is the same for all streams of an outlet, by outlet; and the numbers of each set, [set · READY +
-    // number][outlet], at
-    // the upper node of the outlet's cell of heights and how they rise to the lower.
+    // What is the same for all streams of an outlet; and the numbers of each set at the upper node of the outlet's
+    // cell of heights, and how they rise to the lower: [(set · READY + number) · outlets + outlet].
     private final int outlets;
     private final double[] sin;
     private final double[] cos;
