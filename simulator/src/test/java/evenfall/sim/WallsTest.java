@@ -43,7 +43,6 @@ class WallsTest {
             new Room("vehicle", "ground"),
             new Room("drive", "vehicle"),
             new Room("boom", "ground", "vehicle"),
-<<<<<<< HEAD
             new Room(
                     "jet",
                     "evenfall.liquid",
@@ -55,9 +54,6 @@ class WallsTest {
                     "org.hipparchus.ode.events",
                     "org.hipparchus.ode.nonstiff",
                     "org.hipparchus.ode.sampling"),
-=======
-            new Room("jet", "evenfall.liquid", "evenfall.outlet", "org.hipparchus.analysis..", "org.hipparchus.ode.."),
->>>>>>> flight
             new Room("plumbing", "chance", "evenfall.liquid", "evenfall.outlet", "evenfall.rig"),
             new Room("wire", "chance", "evenfall.quantity"),
             new Room("sensor", "chance", "wire"),

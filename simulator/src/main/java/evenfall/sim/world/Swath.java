@@ -154,7 +154,13 @@ final class Swath {
     }
 
     private static void along(
-            double[] outletM, double[] backM, double[] goneM, double perCell, double before, double[] to, double[] from) {
+            double[] outletM,
+            double[] backM,
+            double[] goneM,
+            double perCell,
+            double before,
+            double[] to,
+            double[] from) {
         for (int i = 0; i < to.length; i++) {
             double last = (outletM[i] - backM[i]) * perCell + before;
             to[i] = last;
