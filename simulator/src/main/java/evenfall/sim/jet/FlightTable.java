@@ -22,7 +22,7 @@ import java.util.Arrays;
 public final class FlightTable {
     static final double GRAVITY_MPS2 = 9.80665;
 
-    private static final double PER_GRAVITY = 1 / GRAVITY_MPS2;
+    static final double PER_GRAVITY = 1 / GRAVITY_MPS2;
 
     /** Highest height of an outlet in the table, m; above it the accelerations of this height hold. */
     public static final double HIGHEST_M = 2.0;

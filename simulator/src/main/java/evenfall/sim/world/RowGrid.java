@@ -23,14 +23,8 @@ final class RowGrid {
     /** Lines nearer to the boom's edge than so many rows may feed rows beyond it, and their mirror images own ones. */
     private static final int EDGE_ROWS = 2;
 
-    /** The same for lines that are wider than {@link #NARROW}. */
-    private static final int WIDE_EDGE_ROWS = 8;
-
     /** Half the width of an even band over its standard deviation. */
     private static final double HALF_PER_SIGMA = Math.sqrt(3);
-
-    /** Keeps a quotient finite for a line without spread, which has nothing to lose by it. */
-    private static final double TINY = 1e-12;
 
     /** Up to this half width, in rows, a stream reaches three rows at most. */
     static final double NARROW = 0.5;
@@ -44,8 +38,6 @@ final class RowGrid {
     private final int margin;
     private final double origin;
     private final double most;
-    private final double withinFrom;
-    private final double withinTo;
     private final double halfRowsPerSigma;
     private final double[] shares = new double[RowSpread.MOST_ROWS];
 
@@ -62,8 +54,6 @@ final class RowGrid {
         margin = (int) Math.ceil(MARGIN_M * perRow) + SPARE;
         origin = margin - phase - first;
         most = length() - 1.0 - SPARE;
-        withinFrom = at(-0.5 * widthM) + EDGE_ROWS;
-        withinTo = at(0.5 * widthM) - EDGE_ROWS;
     }
 
     /** How many own rows there are. */
@@ -102,7 +92,7 @@ final class RowGrid {
     }
 
     /** Place of a line in a strip, counted in rows. */
-    double at(double rightM) {
+    private double at(double rightM) {
         return rightM * perRow + origin;
     }
 
@@ -116,35 +106,36 @@ final class RowGrid {
     }
 
     /** Half the width, in rows, of the even band that stands for a stream. */
-    double halfRows(double sigmaM) {
+    private double halfRows(double sigmaM) {
         return sigmaM * halfRowsPerSigma;
     }
 
-    /** Whether a narrow line lies so far within the boom that no row beyond its edge has to do with it. */
-    boolean isWellWithin(double at) {
-        return at > withinFrom && at < withinTo;
+    /** Rows in a metre. */
+    double perRow() {
+        return perRow;
     }
 
-    /**
-     * Lets a stream fall that reaches less than half a row to either side.
-     *
-     * <p>The hat is straight but at its three corners, so a band that is spread evenly over {@code ±h} about its middle (h rows, the
-     * same standard deviation as the stream) gives what its middle line gives, except where it lies across a row, d from its middle:
-     * there the row gets {@code (h − d)²/2h} of it less and either neighbour half of that more. This is {@link RowSpread}, written
-     * out.
-     *
-     * @param at from {@link #at}, within the strip
-     * @param half from {@link #halfRows}, at most {@link #NARROW}
-     */
-    static void addNarrow(double[] strip, double at, double half, double quantity) {
+    /** Place in a strip of the centre line, counted in rows. */
+    double origin() {
+        return origin;
+    }
+
+    /** Half the width, in rows, of the even band that stands for a stream of standard deviation 1 m. */
+    double halfRowsPerSigma() {
+        return halfRowsPerSigma;
+    }
+
+    /** A narrow line nearer to the middle than so many rows has nothing to do with rows beyond the boom's edge. */
+    double clearRows() {
+        return 0.5 * widthM * perRow - EDGE_ROWS;
+    }
+
+    private void addNarrow(double[] strip, double at, double half, double quantity) {
         int row = (int) (at + 0.5);
         double right = at - row;
         double away = Math.abs(right);
-        // Positive part by way of the magnitude: which lines lie across a row is as good as random, and a wrong guess
-        // of a branch
-        // costs more than all of this.
-        double across = half - away + Math.abs(half - away);
-        double aside = across * across / (16 * half + TINY);
+        double across = half - away;
+        double aside = across > 0 ? across * across / (4 * half) : 0;
         strip[row - 1] += quantity * (0.5 * (away - right) + aside);
         strip[row] += quantity * (1 - away - 2 * aside);
         strip[row + 1] += quantity * (0.5 * (away + right) + aside);
@@ -165,15 +156,13 @@ final class RowGrid {
      * @return what it puts there
      */
     double addMirrored(double[] strip, double rightM, double sigmaM, double quantity) {
-        double mine = at(rightM);
-        double extra = halfRows(sigmaM) > NARROW ? WIDE_EDGE_ROWS - EDGE_ROWS : 0;
-        if (mine > withinFrom + extra && mine < withinTo - extra) {
+        double at = heldAt((rightM > 0 ? widthM : -widthM) - rightM);
+        double half = halfRows(sigmaM);
+        if (at + half + 1 < margin || at - half > margin + count) {
             return 0;
         }
-        double at = heldAt((rightM > 0 ? widthM : -widthM) - rightM);
-        double sigmaRows = sigmaM * perRow;
-        int first = RowSpread.firstRow(at, sigmaRows);
-        int rows = RowSpread.shares(at, sigmaRows, shares);
+        int first = RowSpread.firstRow(at, sigmaM * perRow);
+        int rows = RowSpread.shares(at, sigmaM * perRow, shares);
         double kept = 0;
         for (int j = 0; j < rows; j++) {
             if (isOwn(first + j)) {

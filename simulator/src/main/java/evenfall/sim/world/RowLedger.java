@@ -1,7 +1,6 @@
 package evenfall.sim.world;
 
 import evenfall.rig.BoomLayout;
-import evenfall.sim.jet.Landings;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -31,7 +30,9 @@ public final class RowLedger {
     private static final double M3_L = 1000;
 
     private final RowGrid grid;
+    private final int outlets;
     private final double nitrogenKgpL;
+    private final Swath[] swaths;
     private double[][] cells = new double[64][];
     private int touched;
     private double reachedM;
@@ -41,8 +42,13 @@ public final class RowLedger {
     private double beforeOutletsL;
     private double inLinesL;
 
-    RowLedger(BoomLayout boom, double nitrogenKgpM3) {
+    RowLedger(BoomLayout boom, int streams, double nitrogenKgpM3) {
         grid = new RowGrid(boom);
+        swaths = new Swath[streams];
+        for (int k = 0; k < streams; k++) {
+            swaths[k] = new Swath(grid, boom.outlets());
+        }
+        outlets = boom.outlets();
         nitrogenKgpL = nitrogenKgpM3 / M3_L;
     }
 
@@ -52,56 +58,56 @@ public final class RowLedger {
      * @param falls where they fall and how much
      */
     void fall(Falls falls) {
-        Landings lines = falls.lines;
-        int outlets = falls.outletM3.length;
-        for (int i = 0; i < outlets; i++) {
-            leftOutletsL += Math.max(0, falls.outletM3[i]) * M3_L;
+        double leftM3 = 0;
+        for (int i = 0; i < falls.outletM3.length; i++) {
+            leftM3 += falls.outletM3[i] > 0 ? falls.outletM3[i] : 0;
         }
-        // Stream by stream along the boom, not outlet by outlet: lines that follow each other then feed rows apart, and
-        // no sum
-        // waits for the one before it.
-        for (int k = 0; k < lines.streams(); k++) {
-            fall(falls, lines.rightM()[k], lines.backM()[k], lines.sigmaM()[k], lines.quantity()[k]);
+        for (int k = 0; k < swaths.length; k++) {
+            int changed = swaths[k].take(falls, k, PER_CELL, CELLS_BEFORE);
+            for (int n = 0; n < changed; n++) {
+                change(falls, k, swaths[k].changed(n));
+            }
         }
         if (falls.leaks) {
-            for (int i = 0; i < outlets; i++) {
-                double litres = falls.leakedM3[i] * M3_L;
-                if (litres > 0) {
-                    leftOutletsL += litres;
+            for (int i = 0; i < falls.leakedM3.length; i++) {
+                double drippedM3 = falls.leakedM3[i];
+                if (drippedM3 > 0) {
+                    leftM3 += drippedM3;
                     double to = falls.outletM[i] * PER_CELL + CELLS_BEFORE;
-                    fallOver(to - falls.goneM[i] * PER_CELL, to, falls.outletRightM[i], 0, litres);
+                    fallOver(to - falls.goneM[i] * PER_CELL, to, falls.outletRightM[i], 0, drippedM3 * M3_L);
                 }
             }
         }
+        leftOutletsL += leftM3 * M3_L;
     }
 
-    /** One stream of all outlets. Nearly all lie within one cell or two, are narrow and far from the boom's edge: those are written here. */
-    private void fall(Falls falls, double[] rightM, double[] backM, double[] sigmaM, double[] volumeM3) {
-        double[] outletM = falls.outletM;
-        double[] goneM = falls.goneM;
-        for (int i = 0; i < volumeM3.length; i++) {
-            double litres = volumeM3[i] * M3_L;
-            double to = (outletM[i] - backM[i]) * PER_CELL + CELLS_BEFORE;
-            double from = to - goneM[i] * PER_CELL;
-            double at = grid.at(rightM[i]);
-            double half = grid.halfRows(sigmaM[i]);
-            int cell = (int) to;
-            int cellBefore = (int) from;
-            boolean plain = from >= 0 && cell < touched && half <= RowGrid.NARROW && grid.isWellWithin(at);
-            if (plain && cellBefore == cell) {
-                RowGrid.addNarrow(cells[cell], at, half, litres);
-            } else if (plain && cellBefore == cell - 1) {
-                double before = litres * (cell - from) / (to - from);
-                RowGrid.addNarrow(cells[cellBefore], at, half, before);
-                RowGrid.addNarrow(cells[cell], at, half, litres - before);
-            } else if (litres > 0) {
-                fallOver(from, to, rightM[i], sigmaM[i], litres);
-            }
+    private void change(Falls falls, int stream, int outlet) {
+        Swath swath = swaths[stream];
+        leave(swath, outlet);
+        double volumeM3 = falls.lines.quantity()[stream][outlet];
+        if (volumeM3 > 0) {
+            fallOver(
+                    swath.from(outlet),
+                    swath.to(outlet),
+                    falls.lines.rightM()[stream][outlet],
+                    falls.lines.sigmaM()[stream][outlet],
+                    volumeM3 * M3_L);
+        }
+        swath.settle(outlet);
+    }
+
+    private void leave(Swath swath, int outlet) {
+        if (swath.holds(outlet)) {
+            swath.leave(outlet, strip(Math.max(0, swath.cell(outlet))));
         }
     }
 
     /** A stream that falls anywhere, over the border between cells, or on the first ground, which also takes what falls before it. */
     private void fallOver(double from, double to, double rightM, double sigmaM, double litres) {
+        if (from >= 0 && (int) from == (int) to) {
+            put((int) to, rightM, sigmaM, litres);
+            return;
+        }
         double low = Math.max(0, Math.min(from, to));
         double high = Math.max(0, Math.max(from, to));
         int first = (int) low;
@@ -116,12 +122,12 @@ public final class RowLedger {
     }
 
     private void put(int cell, double rightM, double sigmaM, double litres) {
-        double[] strip = cell < touched ? cells[cell] : grown(cell);
+        double[] strip = strip(cell);
         grid.add(strip, rightM, sigmaM, litres);
         fromNeighboursL += grid.addMirrored(strip, rightM, sigmaM, litres);
     }
 
-    private double[] grown(int cell) {
+    private double[] strip(int cell) {
         if (cell >= cells.length) {
             cells = Arrays.copyOf(cells, Math.max(2 * cells.length, cell + 1));
         }
@@ -137,13 +143,18 @@ public final class RowLedger {
     }
 
     /**
-     * The run has ended.
+     * The run has ended; only now can the ledger be read.
      *
      * @param outOfTankM3 what has left the tank
      * @param beforeOutletsM3 what leaked before the outlets
      * @param inLinesM3 what the lines hold more than at the start
      */
     void close(double outOfTankM3, double beforeOutletsM3, double inLinesM3) {
+        for (Swath swath : swaths) {
+            for (int i = 0; i < outlets; i++) {
+                leave(swath, i);
+            }
+        }
         outOfTankL = outOfTankM3 * M3_L;
         beforeOutletsL = beforeOutletsM3 * M3_L;
         inLinesL = inLinesM3 * M3_L;

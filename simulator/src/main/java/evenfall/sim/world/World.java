@@ -122,7 +122,7 @@ public final class World {
         hand = new SectionPlan.Hand(spec.sections());
         sectionMask = SectionPlan.allOf(layout.sections().size());
         falls = new Falls(outletRightM, flight.streams());
-        ledger = new RowLedger(layout, fitted.liquid().nitrogenKgpM3());
+        ledger = new RowLedger(layout, flight.streams(), fitted.liquid().nitrogenKgpM3());
         sampler = new Sampler(layout);
         boxes = new Boxes(spec, seed, arrivals);
         mounts = new OutletMounts(layout.outlets());
