@@ -12,7 +12,25 @@ import java.util.List;
 
 /** The built-in scenarios, and the way to one's own. */
 public final class Scenarios {
-    private static final List<String> BUILT_IN = List.of("level-field", "terrace-crossing", "knolls-at-speed");
+    private static final List<String> BUILT_IN = List.of(
+            "level-field",
+            "terrace-crossing",
+            "knolls-at-speed",
+            "blocked-outlets",
+            "plugged-strainer",
+            "weak-pump",
+            "hunting-valve",
+            "wrong-meter-factor",
+            "foam-on-a-sensor",
+            "wheat-in-ear",
+            "along-the-wood",
+            "wet-hub",
+            "bad-gauge",
+            "stuck-wing",
+            "soft-tyre",
+            "headland-turns",
+            "washouts",
+            "clean-hour");
 
     private Scenarios() {}
 
