@@ -16,7 +16,8 @@ final class WireFaults {
                         "All sensors go dark for a moment, as when the starter turns, and come back with counters at zero.",
                         "the hub's boot count",
                         (p, at, much, luck) -> p.hub().darken(much > 0),
-                        "hub-restarted"),
+                        "hub-restarted",
+                        "sensor-silent"),
                 new Fault(
                         "hub-hung",
                         Part.HUB,
@@ -60,7 +61,8 @@ final class WireFaults {
                         "Beside a wood the speed comes and goes.",
                         "its silence",
                         (p, at, much, luck) -> p.gnss().ifPresent(receiver -> receiver.miss(much, luck)),
-                        "speed-lost"),
+                        "speed-lost",
+                        "sensor-silent"),
                 new Fault(
                         "gnss-fix-lost",
                         Part.GNSS,
