@@ -12,11 +12,11 @@ public final class Flight {
 
     /**
      * @param downMps speed downwards at the hole, m/s; negative where the stream rises
-     * @param heightM height of the hole over the ground, m; at or below 0 the outlet is in the crop or soil
+     * @param heightM height of the hole over the ground, m; below 0 the outlet is in the crop or soil
      * @return time in the air, s, 0 or more
      */
     public static double timeS(double downMps, double heightM) {
-        if (heightM <= 0) {
+        if (heightM < 0) {
             return 0;
         }
         return (-downMps + Math.sqrt(downMps * downMps + 2 * GRAVITY_MPS2 * heightM)) / GRAVITY_MPS2;
