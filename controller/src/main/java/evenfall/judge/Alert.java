@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param sinceUs when the limit was first passed, µs of event time
  * @param raisedUs when the alert was raised, µs of event time
  * @param value the number that broke the limit, in {@code unit}; null where the alert is about a number that is not known
- * @param limit the limit that it broke, in {@code unit}
- * @param unit unit of both: {@code %}, {@code m} or {@code s}
+ * @param limit the limit that it broke, in {@code unit}; null where there is none
+ * @param unit unit of both: {@code %}, {@code m}, {@code s}, {@code kPa}, {@code L/min} or {@code 1} for a count
  * @param why one plain sentence with the number
  * @param act what to do, one plain sentence
  */
@@ -21,7 +21,7 @@ public record Alert(
         long sinceUs,
         long raisedUs,
         @Nullable Double value,
-        double limit,
+        @Nullable Double limit,
         String unit,
         String why,
         String act) {}

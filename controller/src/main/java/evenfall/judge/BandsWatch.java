@@ -6,7 +6,7 @@ import evenfall.outlet.OutletType;
 import evenfall.pattern.BoomPattern;
 import evenfall.pattern.LineMeasures;
 import evenfall.pattern.RowMeasures;
-import evenfall.quantity.TradeUnits;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import org.jspecify.annotations.Nullable;
 
@@ -24,6 +24,7 @@ final class BandsWatch implements Watch {
     private final double hingeM;
     private final double targetM;
     private final OutletType outlet;
+    private final Units units;
     private final WingWatch[] left;
     private final WingWatch[] right;
 
@@ -34,18 +35,9 @@ final class BandsWatch implements Watch {
         this.hingeM = rig.boom().hingeM();
         this.targetM = rig.target().heightM();
         this.outlet = rig.outlet();
+        this.units = rig.units();
         this.left = new WingWatch[] {new WingWatch(true, true, rig), new WingWatch(true, false, rig)};
         this.right = new WingWatch[] {new WingWatch(false, true, rig), new WingWatch(false, false, rig)};
-    }
-
-    @Override
-    public AlertKind kind() {
-        return doubled ? AlertKind.BANDS_DOUBLED : AlertKind.BANDS_GAPPED;
-    }
-
-    @Override
-    public String place() {
-        return "boom";
     }
 
     @Override
@@ -92,25 +84,25 @@ final class BandsWatch implements Watch {
             return "streams run into their neighbours', and the most fed row gets " + text(100 * rows.mostRow(), 0)
                     + " % of the mean.";
         }
-        String gap = lines == null ? "gaps" : "gaps of up to " + text(lines.widestGapM(), 2) + " m";
+        String gap = lines == null ? "gaps" : "gaps of up to " + units.spacing(lines.widestGapM());
         return "streams bunch under their outlets and leave " + gap + ", and the least fed row gets "
                 + text(100 * rows.leastRow(), 0) + " % of the mean.";
     }
 
     private String remedy(Situation now) {
         double pressurePa = now.pressurePa().isKnown() ? now.pressurePa().get() : outlet.ratedPressurePa();
-        String kPa = text(pressurePa / TradeUnits.KPA_PA, 0);
+        String current = units.pressure(pressurePa);
         if (!doubled && pressurePa < outlet.lowPa()) {
-            return "Raise the pressure from " + kPa + " to at least " + text(outlet.lowPa() / TradeUnits.KPA_PA, 0)
-                    + " kPa: drive faster or fit a smaller metering size.";
+            return "Raise the pressure from " + current + " to at least " + units.pressure(outlet.lowPa())
+                    + ": drive faster or fit a smaller metering size.";
         }
         if (doubled && pressurePa > outlet.highPa()) {
-            return "Lower the pressure from " + kPa + " to at most " + text(outlet.highPa() / TradeUnits.KPA_PA, 0)
-                    + " kPa: drive slower or fit a larger metering size.";
+            return "Lower the pressure from " + current + " to at most " + units.pressure(outlet.highPa())
+                    + ": drive slower or fit a larger metering size.";
         }
         String from = now.centreM().isKnown()
-                ? " (its middle is at " + text(now.centreM().get(), 2) + " m)"
+                ? " (its middle is at " + units.length(now.centreM().get()) + ")"
                 : "";
-        return (doubled ? "Lower" : "Raise") + " the boom to " + text(targetM, 2) + " m" + from + ".";
+        return (doubled ? "Lower" : "Raise") + " the boom to " + units.length(targetM) + from + ".";
     }
 }

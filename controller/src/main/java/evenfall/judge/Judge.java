@@ -10,6 +10,8 @@ public final class Judge {
     /** Silence has its own waiting time built in; a word from the sensor must last a little before the alert goes. Our choice, s. */
     private static final double SPEAKS_AGAIN_S = 1;
 
+    private static final String BOOM = "boom";
+
     /** Who hears of changes. */
     public interface Listener {
         void raised(Alert alert);
@@ -18,13 +20,17 @@ public final class Judge {
     }
 
     private static final class Post {
+        final AlertKind kind;
+        final String place;
         final Watch watch;
         final Latch latch;
 
         @Nullable
         Alert alert;
 
-        Post(Watch watch, double holdS, double holdM) {
+        Post(AlertKind kind, String place, Watch watch, double holdS, double holdM) {
+            this.kind = kind;
+            this.place = place;
             this.watch = watch;
             this.latch = new Latch(holdS, holdM);
         }
@@ -42,29 +48,36 @@ public final class Judge {
      * @param speedPort index of the receiver's port; -1 where there is none
      */
     public Judge(Rig rig, List<String> ports, List<Situation.SensorState> sensors, int speedPort) {
-        Rig.Limits limits = rig.limits();
         for (int p = 0; p < ports.size(); p++) {
-            posts.add(new Post(new SilenceWatch(p, ports.get(p)), SPEAKS_AGAIN_S, 0));
+            add(AlertKind.SENSOR_SILENT, ports.get(p), new SilenceWatch(p, ports.get(p)), SPEAKS_AGAIN_S, 0);
         }
+        Rig.Limits limits = rig.limits();
         for (int s = 0; s < sensors.size(); s++) {
             Situation.SensorState sensor = sensors.get(s);
-            posts.add(new Post(new SensorWatch(s, sensor.name(), sensor.port(), limits.silenceS()), SPEAKS_AGAIN_S, 0));
+            Watch watch = new SensorWatch(s, sensor.name(), sensor.port(), limits.silenceS());
+            add(AlertKind.SENSOR_SILENT, sensor.name(), watch, SPEAKS_AGAIN_S, 0);
         }
         if (speedPort >= 0) {
-            posts.add(new Post(new SpeedWatch(speedPort, ports.get(speedPort)), SPEAKS_AGAIN_S, 0));
+            String port = ports.get(speedPort);
+            add(AlertKind.SPEED_LOST, port, new SpeedWatch(speedPort, port), SPEAKS_AGAIN_S, 0);
         }
-        addHeld(limits, new RateWatch(true, rig));
-        addHeld(limits, new RateWatch(false, rig));
+        addHeld(AlertKind.RATE_HIGH, BOOM, new RateWatch(true, rig), limits);
+        addHeld(AlertKind.RATE_LOW, BOOM, new RateWatch(false, rig), limits);
         for (boolean left : new boolean[] {true, false}) {
-            addHeld(limits, new WingWatch(left, true, rig));
-            addHeld(limits, new WingWatch(left, false, rig));
+            String wing = left ? "left" : "right";
+            addHeld(AlertKind.WING_LOW, wing, new WingWatch(left, true, rig), limits);
+            addHeld(AlertKind.WING_HIGH, wing, new WingWatch(left, false, rig), limits);
         }
-        addHeld(limits, new BandsWatch(false, rig));
-        addHeld(limits, new BandsWatch(true, rig));
+        addHeld(AlertKind.BANDS_GAPPED, BOOM, new BandsWatch(false, rig), limits);
+        addHeld(AlertKind.BANDS_DOUBLED, BOOM, new BandsWatch(true, rig), limits);
     }
 
-    private void addHeld(Rig.Limits limits, Watch watch) {
-        posts.add(new Post(watch, limits.holdS(), limits.holdM()));
+    private void addHeld(AlertKind kind, String place, Watch watch, Rig.Limits limits) {
+        add(kind, place, watch, limits.holdS(), limits.holdM());
+    }
+
+    private void add(AlertKind kind, String place, Watch watch, double holdS, double holdM) {
+        posts.add(new Post(kind, place, watch, holdS, holdM));
     }
 
     /** Looks at the moment and tells of what has changed. */
@@ -88,8 +101,8 @@ public final class Judge {
     private static Alert alertOf(Post post, Situation now) {
         Watch.Finding found = post.watch.finding(now);
         return new Alert(
-                post.watch.kind(),
-                post.watch.place(),
+                post.kind,
+                post.place,
                 post.latch.sinceUs(),
                 now.nowUs(),
                 found.value(),

@@ -2,7 +2,7 @@ package evenfall.judge;
 
 import static evenfall.quantity.FixedDecimals.text;
 
-import evenfall.quantity.TradeUnits;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 
 /** The rate over the whole boom against its target. */
@@ -12,22 +12,14 @@ final class RateWatch implements Watch {
 
     private final boolean high;
     private final double limit;
-    private final double targetLpha;
+    private final double targetM;
+    private final Units units;
 
     RateWatch(boolean high, Rig rig) {
         this.high = high;
         this.limit = rig.limits().rateError();
-        this.targetLpha = rig.target().rateM() / TradeUnits.LPHA_M;
-    }
-
-    @Override
-    public AlertKind kind() {
-        return high ? AlertKind.RATE_HIGH : AlertKind.RATE_LOW;
-    }
-
-    @Override
-    public String place() {
-        return "boom";
+        this.targetM = rig.target().rateM();
+        this.units = rig.units();
     }
 
     @Override
@@ -42,7 +34,7 @@ final class RateWatch implements Watch {
     @Override
     public Finding finding(Situation now) {
         double error = now.rateError().get();
-        String why = text(targetLpha * (1 + error), 0) + " L/ha falls where " + text(targetLpha, 0) + " is wanted ("
+        String why = units.rate(targetM * (1 + error)) + " falls where " + units.rateNumber(targetM) + " is wanted ("
                 + (error > 0 ? "+" : "") + text(100 * error, 0) + " %).";
         String act = high
                 ? "Drive at an even speed; if it stays high, lower the pressure and check the meter and the controller's target."

@@ -20,16 +20,6 @@ final class SensorWatch implements Watch {
     }
 
     @Override
-    public AlertKind kind() {
-        return AlertKind.SENSOR_SILENT;
-    }
-
-    @Override
-    public String place() {
-        return name;
-    }
-
-    @Override
     public Verdict verdict(Situation now) {
         if (now.ports().get(port).isSilent()) {
             return Verdict.UNKNOWN;

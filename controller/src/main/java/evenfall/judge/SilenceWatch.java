@@ -13,16 +13,6 @@ final class SilenceWatch implements Watch {
     }
 
     @Override
-    public AlertKind kind() {
-        return AlertKind.SENSOR_SILENT;
-    }
-
-    @Override
-    public String place() {
-        return name;
-    }
-
-    @Override
     public Verdict verdict(Situation now) {
         return now.ports().get(port).isSilent() ? Verdict.OVER : Verdict.WELL;
     }

@@ -15,16 +15,6 @@ final class SpeedWatch implements Watch {
     }
 
     @Override
-    public AlertKind kind() {
-        return AlertKind.SPEED_LOST;
-    }
-
-    @Override
-    public String place() {
-        return name;
-    }
-
-    @Override
     public Verdict verdict(Situation now) {
         if (now.ports().get(port).isSilent()) {
             return Verdict.UNKNOWN;
@@ -41,7 +31,7 @@ final class SpeedWatch implements Watch {
         Unknown reason = now.speedMps().unknown();
         return new Finding(
                 null,
-                now.ports().get(port).allowedUs() / 1e6,
+                null,
                 "s",
                 "Ground speed is not known: " + (reason == null ? "" : reason.words()) + " (port " + name + ", heard "
                         + text(Math.max(0, now.speedMps().ageUs()) / 1e6, 1) + " s ago).",

@@ -2,12 +2,8 @@ package evenfall.judge;
 
 import org.jspecify.annotations.Nullable;
 
-/** One kind of alert at one place: how to judge it, and what to say once it is raised. */
+/** How to judge one kind of alert at one place, and what to say once it is raised. */
 interface Watch {
-    AlertKind kind();
-
-    String place();
-
     Verdict verdict(Situation now);
 
     /** Called when the alert is raised, so {@link #verdict} has just said OVER of the same moment. */
@@ -17,10 +13,10 @@ interface Watch {
      * What an alert says.
      *
      * @param value number that broke the limit, in the unit; null where there is none
-     * @param limit the limit, in the unit
-     * @param unit {@code %}, {@code m} or {@code s}
+     * @param limit the limit, in the unit; null where there is none
+     * @param unit as in {@link Alert}
      * @param why one plain sentence with the number
      * @param act one plain sentence
      */
-    record Finding(@Nullable Double value, double limit, String unit, String why, String act) {}
+    record Finding(@Nullable Double value, @Nullable Double limit, String unit, String why, String act) {}
 }

@@ -1,9 +1,7 @@
 package evenfall.judge;
 
-import static evenfall.quantity.FixedDecimals.text;
-
 import evenfall.outlet.OutletType;
-import evenfall.quantity.TradeUnits;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.sense.Quantity;
 
@@ -17,6 +15,7 @@ final class WingWatch implements Watch {
     private final WingLimits limits;
     private final OutletType outlet;
     private final double targetM;
+    private final Units units;
 
     WingWatch(boolean left, boolean low, Rig rig) {
         this.left = left;
@@ -24,16 +23,7 @@ final class WingWatch implements Watch {
         this.limits = new WingLimits(rig.limits());
         this.outlet = rig.outlet();
         this.targetM = rig.target().heightM();
-    }
-
-    @Override
-    public AlertKind kind() {
-        return low ? AlertKind.WING_LOW : AlertKind.WING_HIGH;
-    }
-
-    @Override
-    public String place() {
-        return left ? "left" : "right";
+        this.units = rig.units();
     }
 
     @Override
@@ -61,16 +51,16 @@ final class WingWatch implements Watch {
         double lowM = limits.lowM(now.window());
         double highM = limits.highM(now.window());
         String wing = left ? "left" : "right";
-        String why = "The " + wing + " wing is at " + text(heightM, 2) + " m; ";
+        String why = "The " + wing + " wing is at " + units.length(heightM) + "; ";
         if (limits.boundByRows(low, now.window())) {
-            why += outlet.id() + " at " + text(now.pressurePa().get() / TradeUnits.KPA_PA, 0)
-                    + " kPa feeds rows evenly from " + text(lowM, 2) + " to " + text(highM, 2) + " m.";
+            why += outlet.id() + " at " + units.pressure(now.pressurePa().get()) + " feeds rows evenly from "
+                    + units.lengths(lowM, highM) + ".";
         } else {
             why += low
-                    ? "the outlets need " + text(lowM, 2) + " m of clearance."
-                    : "above " + text(highM, 2) + " m wind takes the streams.";
+                    ? "the outlets need " + units.length(lowM) + " of clearance."
+                    : "above " + units.length(highM) + " wind takes the streams.";
         }
-        String act = (low ? "Raise" : "Lower") + " the " + wing + " wing to " + text(targetM, 2) + " m"
+        String act = (low ? "Raise" : "Lower") + " the " + wing + " wing to " + units.length(targetM)
                 + (low ? "; slow down before rough ground." : ".");
         return new Finding(heightM, low ? lowM : highM, "m", why, act);
     }

@@ -135,6 +135,7 @@ public final class Messages {
         return JsonText.document(json -> {
             json.text("kind", alert.kind().word());
             json.text("place", alert.place());
+            json.text("priority", alert.kind().priority().word());
             json.text("state", state);
             json.seconds("at_s", atUs);
             json.seconds("since_s", alert.sinceUs());

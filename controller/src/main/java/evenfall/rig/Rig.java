@@ -2,6 +2,7 @@ package evenfall.rig;
 
 import evenfall.liquid.Liquid;
 import evenfall.outlet.OutletType;
+import evenfall.quantity.Units;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,6 +18,7 @@ import java.util.Optional;
  * @param limits when to warn
  * @param ports where bytes come from
  * @param broker where messages go
+ * @param units of the words in alerts; all else carries its unit beside it
  */
 public record Rig(
         String name,
@@ -27,10 +29,21 @@ public record Rig(
         Sensors sensors,
         Limits limits,
         List<Port> ports,
-        Broker broker) {
+        Broker broker,
+        Units units) {
 
     public Rig {
         ports = List.copyOf(ports);
+    }
+
+    /** The same machine with other outlets. */
+    public Rig withOutlet(OutletType other) {
+        return new Rig(name, boom, other, liquid, target, sensors, limits, ports, broker, units);
+    }
+
+    /** The same machine, whose alerts speak in other units. */
+    public Rig withUnits(Units other) {
+        return new Rig(name, boom, outlet, liquid, target, sensors, limits, ports, broker, other);
     }
 
     /**

@@ -10,6 +10,7 @@ import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletDesign;
 import evenfall.outlet.OutletType;
 import evenfall.quantity.TradeUnits;
+import evenfall.quantity.Units;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -57,7 +58,8 @@ public final class RigFile {
                 sensors(root.at("sensors"), boom, ports),
                 limits(),
                 ports,
-                broker());
+                broker(),
+                root.text("units", "metric").equals("us") ? Units.US : Units.METRIC);
     }
 
     private static BoomLayout boom(ConfigNode node) throws ConfigException {

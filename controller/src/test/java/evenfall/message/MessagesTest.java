@@ -49,10 +49,11 @@ class MessagesTest {
     @Test
     void anAlertTellsWhenWhyAndWhatToDo() {
         assertThat(text(messages.raised(Examples.WING_LOW)))
-                .isEqualTo("{\"kind\":\"wing-low\",\"place\":\"left\",\"state\":\"standing\",\"at_s\":12.400,"
-                        + "\"since_s\":11.200,\"raised_s\":12.400,\"cleared_s\":null,\"value\":0.112,\"limit\":0.150,"
-                        + "\"unit\":\"m\",\"why\":\"Left wing 0.11 m over the ground, limit 0.15 m.\","
-                        + "\"act\":\"Raise the left wing.\"}");
+                .isEqualTo(
+                        "{\"kind\":\"wing-low\",\"place\":\"left\",\"priority\":\"medium\",\"state\":\"standing\",\"at_s\":12.400,"
+                                + "\"since_s\":11.200,\"raised_s\":12.400,\"cleared_s\":null,\"value\":0.112,\"limit\":0.150,"
+                                + "\"unit\":\"m\",\"why\":\"Left wing 0.11 m over the ground, limit 0.15 m.\","
+                                + "\"act\":\"Raise the left wing.\"}");
         assertThat(text(messages.cleared(Examples.WING_LOW, 15_000_000)))
                 .contains("\"state\":\"cleared\",\"at_s\":15.000,")
                 .contains("\"cleared_s\":15.000");

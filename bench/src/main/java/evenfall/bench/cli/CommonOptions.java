@@ -1,6 +1,6 @@
 package evenfall.bench.cli;
 
-import evenfall.bench.report.Units;
+import evenfall.quantity.Units;
 import picocli.CommandLine.Option;
 
 /** Options of every subcommand that prints a result. */

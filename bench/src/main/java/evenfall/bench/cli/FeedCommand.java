@@ -100,7 +100,7 @@ final class FeedCommand implements Callable<Integer> {
             throw new ConfigException(
                     "SCENARIO", 0, null, "is missing", String.join(", ", Scenarios.names()) + ", or a scenario file");
         }
-        Scenario scenario = choice.find(scenarioName);
+        Scenario scenario = choice.find(scenarioName, common.units);
         Ranges.within("--speed", speed, 0.1, 100, "times");
         int ways = (trace == null ? 0 : 1) + (virtual ? 1 : 0) + (devices.isEmpty() ? 0 : 1);
         if (ways != 1) {

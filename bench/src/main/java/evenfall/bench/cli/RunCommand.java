@@ -72,7 +72,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, ConfigException, InterruptedException {
-        Scenario scenario = choice.find(scenarioName);
+        Scenario scenario = choice.find(scenarioName, common.units);
         Runner.Options options = new Runner.Options(pace, address(), Optional.ofNullable(keep));
         RunResult result;
         if (pace == Pace.MAX) {

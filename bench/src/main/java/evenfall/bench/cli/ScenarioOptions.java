@@ -1,6 +1,7 @@
 package evenfall.bench.cli;
 
 import evenfall.config.ConfigException;
+import evenfall.quantity.Units;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
 import org.jspecify.annotations.Nullable;
@@ -22,8 +23,8 @@ final class ScenarioOptions {
     @Nullable
     String outlet;
 
-    Scenario find(String nameOrFile) throws ConfigException {
-        Scenario scenario = Scenarios.find(nameOrFile);
+    Scenario find(String nameOrFile, Units units) throws ConfigException {
+        Scenario scenario = Scenarios.find(nameOrFile).withUnits(units);
         if (seed != null) {
             scenario = scenario.withSeed(seed);
         }

@@ -2,11 +2,11 @@ package evenfall.bench.compare;
 
 import evenfall.bench.report.Paint;
 import evenfall.bench.report.TextTable;
-import evenfall.bench.report.Units;
 import evenfall.bench.run.RunResult;
 import evenfall.bench.score.GroundShare;
 import evenfall.bench.score.Score;
 import evenfall.quantity.FixedDecimals;
+import evenfall.quantity.Units;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

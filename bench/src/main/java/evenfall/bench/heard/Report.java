@@ -134,7 +134,7 @@ public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, W
                         raisedS,
                         null,
                         number(json.path("value")),
-                        json.path("limit").asDouble(),
+                        json.path("limit").isNumber() ? json.path("limit").asDouble() : null,
                         json.path("unit").asText(),
                         json.path("why").asText(),
                         json.path("act").asText()));

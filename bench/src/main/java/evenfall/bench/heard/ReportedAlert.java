@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param raisedS when the alert rose, s
  * @param clearedS when it cleared, s; null while it stands, and where nobody watched any longer
  * @param value the number that broke the limit, in {@code unit}; null where there is none
- * @param limit in {@code unit}
+ * @param limit in {@code unit}; null where there is none
  * @param unit {@code %}, {@code m} or {@code s}
  * @param why one plain sentence
  * @param act what to do
@@ -23,7 +23,7 @@ public record ReportedAlert(
         double raisedS,
         @Nullable Double clearedS,
         @Nullable Double value,
-        double limit,
+        @Nullable Double limit,
         String unit,
         String why,
         String act) {

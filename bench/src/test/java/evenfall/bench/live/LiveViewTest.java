@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import evenfall.bench.heard.Message;
 import evenfall.bench.heard.ReportedMoment;
 import evenfall.bench.report.Paint;
-import evenfall.bench.report.Units;
+import evenfall.quantity.Units;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

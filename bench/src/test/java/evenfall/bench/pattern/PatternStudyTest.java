@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import evenfall.bench.report.Paint;
-import evenfall.bench.report.Units;
 import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletType;
 import evenfall.pattern.HeightWindow;
 import evenfall.pattern.StaticPattern;
+import evenfall.quantity.Units;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;

@@ -49,7 +49,7 @@ final class HandMade {
     }
 
     static ReportedAlert alert(String kind, String place, double raisedS, @Nullable Double clearedS) {
-        return new ReportedAlert(kind, place, raisedS - 1, raisedS, clearedS, 12.0, 10, "%", "why", "act");
+        return new ReportedAlert(kind, place, raisedS - 1, raisedS, clearedS, 12.0, 10.0, "%", "why", "act");
     }
 
     static Score scoreOfLevelPass(double seconds, List<FaultDue> faults, ReportedAlert... alerts) {

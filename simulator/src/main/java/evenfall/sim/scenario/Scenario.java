@@ -12,6 +12,7 @@ import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletDesign;
 import evenfall.quantity.FixedDecimals;
 import evenfall.quantity.TradeUnits;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import java.nio.file.Path;
@@ -41,7 +42,7 @@ public final class Scenario {
         this.outletOverride = outletOverride;
         Optional<OutletDesign> design =
                 outletOverride.isPresent() ? Optional.of(design(outletOverride.get())) : Optional.empty();
-        this.belief = design.isPresent() ? withOutlet(written, design.get()) : written;
+        this.belief = design.isPresent() ? refitted(written, design.get()) : written;
         this.world = new WorldReader(root.at("world"), belief, folder).read(design);
     }
 
@@ -77,22 +78,19 @@ public final class Scenario {
         return OutletCatalogue.find(idOrFile, Path.of(""));
     }
 
-    private static Rig withOutlet(Rig rig, OutletDesign design) {
-        return new Rig(
-                rig.name(),
-                rig.boom(),
-                design.fitted(rig.boom().spacingM()).withRatedFlow(rig.outlet().ratedFlowM3ps()),
-                rig.liquid(),
-                rig.target(),
-                rig.sensors(),
-                rig.limits(),
-                rig.ports(),
-                rig.broker());
+    private static Rig refitted(Rig rig, OutletDesign design) {
+        return rig.withOutlet(
+                design.fitted(rig.boom().spacingM()).withRatedFlow(rig.outlet().ratedFlowM3ps()));
     }
 
     /** The same scenario with another seed. */
     public Scenario withSeed(long other) throws ConfigException {
         return new Scenario(name, folder, root, belief, other, outletOverride);
+    }
+
+    /** The same scenario, with a monitor whose alerts speak in other units. */
+    public Scenario withUnits(Units units) throws ConfigException {
+        return new Scenario(name, folder, root, belief.withUnits(units), seed, outletOverride);
     }
 
     /**
@@ -159,6 +157,7 @@ public final class Scenario {
                     ((ObjectNode) port).put("device", device);
                 }
             }
+            rig.put("units", belief.units() == Units.US ? "us" : "metric");
             rig.putObject("broker").put("host", brokerHost).put("port", brokerPort);
             Optional<String> type = outletTypeOverride.isPresent() ? outletTypeOverride : outletOverride;
             ObjectNode outlets = (ObjectNode) rig.get("outlets");

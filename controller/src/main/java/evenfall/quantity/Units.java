@@ -1,11 +1,20 @@
-package evenfall.bench.report;
-
-import evenfall.quantity.FixedDecimals;
-import evenfall.quantity.TradeUnits;
+package evenfall.quantity;
 
 /** The units that people read. Files and JSON are untouched by this: there the unit stands in the key. */
 public enum Units {
-    METRIC("m", 1, 2, "kPa", TradeUnits.KPA_PA, "km/h", TradeUnits.KMPH_MPS, "L/ha", TradeUnits.LPHA_M, 0),
+    METRIC(
+            "m",
+            1,
+            2,
+            "kPa",
+            TradeUnits.KPA_PA,
+            "km/h",
+            TradeUnits.KMPH_MPS,
+            "L/ha",
+            TradeUnits.LPHA_M,
+            0,
+            "L/min",
+            TradeUnits.LPM_M3PS),
     US(
             "in",
             TradeUnits.INCH_M,
@@ -16,7 +25,9 @@ public enum Units {
             TradeUnits.MPH_MPS,
             "US gal/ac",
             TradeUnits.GPA_M,
-            1);
+            1,
+            "US gal/min",
+            TradeUnits.GPM_M3PS);
 
     private final String lengthUnit;
     private final double lengthM;
@@ -28,6 +39,8 @@ public enum Units {
     private final String rateUnit;
     private final double rateM;
     private final int rateDecimals;
+    private final String flowUnit;
+    private final double flowM3ps;
 
     Units(
             String lengthUnit,
@@ -39,7 +52,9 @@ public enum Units {
             double speedMps,
             String rateUnit,
             double rateM,
-            int rateDecimals) {
+            int rateDecimals,
+            String flowUnit,
+            double flowM3ps) {
         this.lengthUnit = lengthUnit;
         this.lengthM = lengthM;
         this.lengthDecimals = lengthDecimals;
@@ -50,8 +65,11 @@ public enum Units {
         this.rateUnit = rateUnit;
         this.rateM = rateM;
         this.rateDecimals = rateDecimals;
+        this.flowUnit = flowUnit;
+        this.flowM3ps = flowM3ps;
     }
 
+    /** The word after a length. */
     public String lengthUnit() {
         return lengthUnit;
     }
@@ -61,6 +79,7 @@ public enum Units {
         return FixedDecimals.text(metres / lengthM, lengthDecimals);
     }
 
+    /** A length or height with its unit. */
     public String length(double metres) {
         return lengthNumber(metres) + " " + lengthUnit;
     }
@@ -70,10 +89,12 @@ public enum Units {
         return this == METRIC ? FixedDecimals.text(100 * metres, 1) + " cm" : length(metres);
     }
 
+    /** A pressure with its unit. */
     public String pressure(double pascal) {
         return FixedDecimals.text(pascal / pressurePa, 0) + " " + pressureUnit;
     }
 
+    /** A speed with its unit. */
     public String speed(double metresPerSecond) {
         return FixedDecimals.text(metresPerSecond / speedMps, 1) + " " + speedUnit;
     }
@@ -90,8 +111,19 @@ public enum Units {
         return FixedDecimals.text(depthM / rateM, rateDecimals);
     }
 
+    /** The word after a rate. */
     public String rateUnit() {
         return rateUnit;
+    }
+
+    /** A flow with its unit. */
+    public String flow(double cubicMetresPerSecond) {
+        return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, 1) + " " + flowUnit;
+    }
+
+    /** Two lengths with one unit: "0.44 to 0.57 m". */
+    public String lengths(double fromM, double toM) {
+        return lengthNumber(fromM) + " to " + length(toM);
     }
 
     /** A ratio as percent, without the sign: 0.034 is "3". */
@@ -99,6 +131,7 @@ public enum Units {
         return FixedDecimals.text(100 * ratio, decimals);
     }
 
+    /** A ratio as whole percent. */
     public static String percent(double ratio) {
         return percentNumber(ratio, 0) + " %";
     }
