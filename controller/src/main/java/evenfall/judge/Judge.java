@@ -68,8 +68,9 @@ public final class Judge {
             addHeld(AlertKind.WING_LOW, wing, new WingWatch(left, true, rig), limits);
             addHeld(AlertKind.WING_HIGH, wing, new WingWatch(left, false, rig), limits);
         }
-        addHeld(AlertKind.BANDS_GAPPED, BOOM, new BandsWatch(false, rig), limits);
-        addHeld(AlertKind.BANDS_DOUBLED, BOOM, new BandsWatch(true, rig), limits);
+        Bands bands = new Bands(rig);
+        addHeld(AlertKind.BANDS_GAPPED, BOOM, new BandsWatch(false, bands, rig), limits);
+        addHeld(AlertKind.BANDS_DOUBLED, BOOM, new BandsWatch(true, bands, rig), limits);
     }
 
     private void addHeld(AlertKind kind, String place, Watch watch, Rig.Limits limits) {

@@ -28,7 +28,6 @@ public final class BoomPattern {
     private final double[] rightPart;
     private final double[] exitMps;
     private final double[] share;
-    private final double[] outletReachM;
 
     /**
      * @param boom boom and rows
@@ -56,7 +55,6 @@ public final class BoomPattern {
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
-        outletReachM = new double[boom.outlets()];
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
         designReachM = reachM(targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
@@ -78,25 +76,20 @@ public final class BoomPattern {
             double atM = boom.outletRightM(outlet);
             if (!open[outlet] || !heightKnown[outlet]) {
                 leaveOutRows(atM);
-                outletReachM[outlet] = 0;
                 continue;
             }
-            outletReachM[outlet] = fall(outlet, atM, heightM[outlet], speedFactor);
+            fall(outlet, atM, heightM[outlet], speedFactor);
         }
     }
 
-    private double fall(int outlet, double outletM, double heightM, double speedFactor) {
-        double farM = 0;
+    private void fall(int outlet, double outletM, double heightM, double speedFactor) {
         for (int i = 0; i < share.length; i++) {
-            double relativeM = landingM(i, heightM, speedFactor);
-            farM = Math.max(farM, Math.abs(relativeM));
-            double atM = outletM + relativeM;
+            double atM = outletM + landingM(i, heightM, speedFactor);
             lay(atM, share[i], outlet);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 lay(Math.copySign(2 * halfWidthM, atM) - atM, share[i], outlet);
             }
         }
-        return farM;
     }
 
     private void lay(double atM, double quantity, int outlet) {
@@ -147,25 +140,6 @@ public final class BoomPattern {
     /** How the lines lie between two places; null where fewer than two lie there. */
     public @Nullable LineMeasures lineMeasures(double fromM, double toM) {
         return lines.measure(Math.max(fromM, -halfWidthM), Math.min(toM, halfWidthM), boom.rowM() / 4);
-    }
-
-    /**
-     * How wide the outlets between two places throw, over what they throw at the set height and rated pressure: below 1 the
-     * lines bunch under their outlets and leave gaps, above 1 they run into their neighbours'.
-     *
-     * @return 1 where nothing falls there, or where width does not depend on height (a bar)
-     */
-    public double relativeReach(double fromM, double toM) {
-        double sum = 0;
-        int n = 0;
-        for (int outlet = 0; outlet < boom.outlets(); outlet++) {
-            double atM = boom.outletRightM(outlet);
-            if (atM >= fromM && atM <= toM && outletReachM[outlet] > 0) {
-                sum += outletReachM[outlet];
-                n++;
-            }
-        }
-        return n == 0 || designReachM <= 0 ? 1 : sum / n / designReachM;
     }
 
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenfall.judge.Alert;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import evenfall.sense.Unknown;
@@ -160,6 +161,20 @@ class MonitorTest {
 
         assertThat(script.story)
                 .containsExactlyInAnyOrder("+wing-high/left", "+wing-high/right", "+bands-doubled/boom");
+        assertThat(script.raised).last().satisfies(alert -> {
+            assertThat(alert.why()).contains("run into their neighbours'");
+            assertThat(alert.act()).isEqualTo("Lower the boom to 0.50 m (it is at 0.75 m).");
+        });
+    }
+
+    @Test
+    void alertsSpeakTheUnitsOfTheRig() throws Exception {
+        HubScript script = new HubScript(rigWith("three-stream").withUnits(Units.US)).run(3);
+        Arrays.fill(script.heightM, 0.75);
+        script.run(4);
+
+        assertThat(script.raised).extracting(Alert::act).contains("Lower the boom to 19.7 in (it is at 29.5 in).");
+        assertThat(script.raised).extracting(Alert::why).noneMatch(why -> why.contains(" m ") || why.contains("kPa"));
     }
 
     @Test
