@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param limits when to warn
  * @param ports where bytes come from
  * @param broker where messages go
+ * @param page where the cab view is served; empty for nowhere
  * @param units of the words in alerts; all else carries its unit beside it
  */
 public record Rig(
@@ -30,6 +31,7 @@ public record Rig(
         Limits limits,
         List<Port> ports,
         Broker broker,
+        Optional<Page> page,
         Units units) {
 
     public Rig {
@@ -38,12 +40,12 @@ public record Rig(
 
     /** The same machine with other outlets. */
     public Rig withOutlet(OutletType other) {
-        return new Rig(name, boom, other, liquid, target, sensors, limits, ports, broker, units);
+        return new Rig(name, boom, other, liquid, target, sensors, limits, ports, broker, page, units);
     }
 
     /** The same machine, whose alerts speak in other units. */
     public Rig withUnits(Units other) {
-        return new Rig(name, boom, outlet, liquid, target, sensors, limits, ports, broker, other);
+        return new Rig(name, boom, outlet, liquid, target, sensors, limits, ports, broker, page, other);
     }
 
     /**
@@ -70,6 +72,15 @@ public record Rig(
      * @param port TCP port
      */
     public record Broker(String host, int port) {}
+
+    /**
+     * The cab view.
+     *
+     * @param host name or address to listen on
+     * @param port TCP port; 0 for any that is free
+     * @param token what a page must bring; never empty where the host is beyond loopback
+     */
+    public record Page(String host, int port, Optional<String> token) {}
 
     /**
      * @param flow the one flow meter, if there is one

@@ -20,6 +20,7 @@ import java.util.stream.Collectors;
 
 /** Reads a rig file (YAML, {@code rig.schema.json}) and checks what a schema cannot. */
 public final class RigFile {
+    private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final ConfigSchema SCHEMA = ConfigSchema.resource(RigFile.class, "rig.schema.json");
 
     private final ConfigNode root;
@@ -59,6 +60,7 @@ public final class RigFile {
                 limits(),
                 ports,
                 broker(),
+                page(),
                 root.text("units", "metric").equals("us") ? Units.US : Units.METRIC);
     }
 
@@ -260,6 +262,22 @@ public final class RigFile {
                             "a height between " + limits.clearanceM() + " and " + limits.ceilingM() + " m");
         }
         return limits;
+    }
+
+    private Optional<Rig.Page> page() throws ConfigException {
+        if (!root.has("page")) {
+            return Optional.empty();
+        }
+        ConfigNode node = root.at("page");
+        String host = node.text("host", "127.0.0.1");
+        Optional<String> token = node.has("token") ? Optional.of(node.text("token")) : Optional.empty();
+        if (token.isEmpty() && !LOOPBACK.contains(host)) {
+            throw node.wrong(
+                    "host",
+                    "is seen from beyond this machine, and there is no token",
+                    "a token of 12 or more letters and digits beside it, or one of " + String.join(", ", LOOPBACK));
+        }
+        return Optional.of(new Rig.Page(host, node.integer("port", 8036), token));
     }
 
     private Rig.Broker broker() {
