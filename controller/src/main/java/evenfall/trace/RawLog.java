@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A raw log of a GNSS receiver, as it came off the port, turned into events on port {@value #PORT}: one chunk a line,
  * with its line end as it stands in the log. Lines that start with {@code #} are remarks of whoever kept the log and
- * are left out.
+ * are left out. A log that stops without a line end gets one, as a chunk of its own: so its last line is judged too,
+ * accepted when it is whole and counted as rejected when it is torn.
  *
  * <p>Such a log has no times of arrival, so they are taken from the UTC time of day in the sentences (RMC, GGA, GNS,
  * ZDA, GBS, GST, GLL) with a right checksum:
@@ -40,6 +41,8 @@ public final class RawLog implements TraceSource {
 
     /** Far above any sentence; a line without an end comes in pieces of this. */
     private static final int LONGEST_LINE = 4_096;
+
+    private static final byte[] LINE_END = {'\n'};
 
     private final LineInput input;
     private long timeMs;
@@ -80,6 +83,12 @@ public final class RawLog implements TraceSource {
                 moveTo(utc.getAsInt());
             }
             return new TraceEvent.Bytes(timeMs * 1000, PORT, Arrays.copyOf(input.line(), input.length()));
+        }
+        if (!lineStart) {
+            lineStart = true;
+            if (!inRemark) {
+                return new TraceEvent.Bytes(timeMs * 1000, PORT, LINE_END.clone());
+            }
         }
         ended = true;
         return new TraceEvent.End(timeMs * 1000);

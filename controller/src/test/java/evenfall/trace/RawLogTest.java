@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import evenfall.wire.SentenceHandler;
 import evenfall.wire.SentenceStream;
+import evenfall.wire.WireCounts;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RawLogTest {
 
@@ -59,6 +61,7 @@ class RawLogTest {
                         bytes(0, "noise\n"),
                         bytes(0, "\n"),
                         bytes(0, "$half"),
+                        bytes(0, "\n"),
                         new TraceEvent.End(0));
     }
 
@@ -118,10 +121,35 @@ class RawLogTest {
     @Test
     void aLineWithoutAnEndComesInPieces() throws IOException {
         List<TraceEvent> events = events("$" + "A".repeat(10_000));
-        assertThat(events).hasSize(4);
+        assertThat(events).hasSize(5);
         assertThat(((TraceEvent.Bytes) events.get(0)).bytes()).hasSize(4096);
         assertThat(((TraceEvent.Bytes) events.get(2)).bytes()).hasSize(10_001 - 2 * 4096);
         assertThat(events("$A*41\n#" + "B".repeat(10_000) + "\n")).hasSize(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "\r", "\r\n"})
+    void aLastLineWithoutALineEndIsJudgedLikeAnyOther(String lineEnd) throws IOException {
+        String last = rmc("060001").stripTrailing();
+        assertThat(counts(rmc("060000") + last + lineEnd)).isEqualTo(new WireCounts(2, 2, 0, 0, 0, 0, 0, 0));
+        // Torn anywhere it is one more sentence that was rejected; a log cut between lines lost nothing.
+        for (int cut = 1; cut < last.length(); cut++) {
+            assertThat(counts(rmc("060000") + last.substring(0, cut)))
+                    .as("cut after %d", cut)
+                    .isEqualTo(new WireCounts(2, 1, 0, 0, 1, 0, 0, 0));
+        }
+        String wrong = last.substring(0, last.length() - 1) + (last.endsWith("0") ? "1" : "0");
+        assertThat(counts(rmc("060000") + wrong)).isEqualTo(new WireCounts(2, 1, 0, 1, 0, 0, 0, 0));
+    }
+
+    private static WireCounts counts(String log) throws IOException {
+        SentenceStream stream = new SentenceStream(new SentenceHandler() {});
+        for (TraceEvent event : events(log)) {
+            if (event instanceof TraceEvent.Bytes chunk) {
+                stream.accept(chunk.bytes(), 0, chunk.bytes().length);
+            }
+        }
+        return stream.counts();
     }
 
     @Test

@@ -170,6 +170,37 @@ class TraceFormTest {
         assertThat(reader.end()).isEqualTo(new TraceEnd.TornTail(2, 8));
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "3 hub $A*41   | $A*41%0D%0A | true",
+                "3 hub $A*4    | $A*4%0D%0A  | false",
+                "3 hub $       | $%0D%0A     | false",
+                "3 hub bytes:$A|             | false",
+                "3 hub dropped:1|            | false",
+                "3 hu          |             | false",
+                "3             |             | false",
+            })
+    void ofALastLineWithoutALineEndASentenceIsHandedOn(String line, String bytes, boolean whole) throws IOException {
+        TraceReader reader = new TraceReader(Gzip.plain("0 hub found\n" + line), "field.trace");
+        List<TraceEvent> events = new ArrayList<>();
+        TraceEnd end = reader.readAll(events::add);
+        assertThat(events).hasSize(bytes == null ? 1 : 2);
+        if (bytes != null) {
+            assertThat(events.get(1)).hasToString("3 hub " + bytes);
+        }
+        assertThat(end).isEqualTo(whole ? new TraceEnd.Open() : new TraceEnd.TornTail(2, line.length()));
+    }
+
+    @Test
+    void aLastLineWithoutALineEndMayBeTheEndLine() throws IOException {
+        assertThat(read("0 hub found\n3 - end")).endsWith(new TraceEvent.End(3));
+        assertThatThrownBy(() -> read("0 - end\n0 hub lost"))
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessageStartingWith("field.trace:2: a line after the end");
+    }
+
     @Test
     void timesThatFallAreNotWritten() throws IOException {
         TraceWriter writer = new TraceWriter(new StringBuilder());

@@ -84,6 +84,19 @@ class ReplayingTest {
     }
 
     @Test
+    void theLastLineCountsWithoutItsLineEndToo() throws Exception {
+        String first = sentence(BODIES.get(1)) + "\r\n";
+        Path whole = Files.writeString(folder.resolve("whole.nmea"), first + sentence(BODIES.get(4)));
+        assertThat(replay(whole).wire().accepted()).isEqualTo(2);
+        Path torn = Files.writeString(folder.resolve("torn.nmea"), first + "$GPRMC,120003.00,A,47");
+        assertThat(replay(torn).wire().sentences()).isEqualTo(2);
+        assertThat(replay(torn).wire().rejectedMalformed()).isEqualTo(1);
+        Path trace = Files.writeString(folder.resolve("torn.txt"), "0 gnss " + first + "5 gnss $GPRMC,1200");
+        assertThat(replay(trace).wire().sentences()).isEqualTo(2);
+        assertThat(replay(trace).wire().rejectedMalformed()).isEqualTo(1);
+    }
+
+    @Test
     void jsonHasExactlyTheKeysOfTheContract() throws Exception {
         JsonNode json = ReplayJson.of(replay(rawLog()));
         assertThat(names(json)).containsExactly("wire", "gnss", "alerts", "digest");
