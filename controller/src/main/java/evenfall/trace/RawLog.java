@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  *       1 s and counts on from there. Time never goes back.
  * </ul>
  *
- * Dates are not looked at. After the last line an {@link TraceEvent.End} follows at its time.
+ * Dates are not looked at. All together may be 31 days at most. After the last line an {@link TraceEvent.End} follows at its time.
  */
 public final class RawLog implements TraceSource {
 
@@ -45,6 +45,7 @@ public final class RawLog implements TraceSource {
     private static final byte[] LINE_END = {'\n'};
 
     private final LineInput input;
+    private final String name;
     private long timeMs;
     private int latestMs = NO_TIME;
     private boolean lineStart = true;
@@ -61,6 +62,7 @@ public final class RawLog implements TraceSource {
      */
     public RawLog(InputStream in, String name) throws IOException {
         this.input = new LineInput(PlainInput.of(in), name, LONGEST_LINE);
+        this.name = name;
     }
 
     @Override
@@ -102,7 +104,7 @@ public final class RawLog implements TraceSource {
         return end;
     }
 
-    private void moveTo(int utcMs) {
+    private void moveTo(int utcMs) throws TraceFormatException {
         if (latestMs == NO_TIME) {
             latestMs = utcMs;
             return;
@@ -114,5 +116,9 @@ public final class RawLog implements TraceSource {
         }
         timeMs += aheadMs <= LARGEST_STEP_MS ? aheadMs : JUMP_MS;
         latestMs = utcMs;
+        if (timeMs > Checks.LATEST_US / 1000) {
+            throw new TraceFormatException(
+                    name, input.number(), "the times of its sentences add up to too much", Checks.LATEST_ALLOWED);
+        }
     }
 }

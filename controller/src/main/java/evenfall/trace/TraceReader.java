@@ -171,6 +171,10 @@ public final class TraceReader implements TraceSource {
         if (timeUs < lastUs) {
             throw wrong("time " + timeUs + " after " + lastUs, "times that never fall");
         }
+        String allowed = Checks.allowedInsteadOf(timeUs, lastUs);
+        if (allowed != null) {
+            throw wrong("time " + timeUs + " after " + lastUs + " is too far off", allowed);
+        }
         int from = afterPort + 1;
         lastUs = timeUs;
         if (afterPort - afterTime == 2 && line[afterTime + 1] == '-') {

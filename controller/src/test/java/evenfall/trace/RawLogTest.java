@@ -119,6 +119,19 @@ class RawLogTest {
     }
 
     @Test
+    void aLogWhoseTimesAddUpToMoreThanAMonthIsRefused() {
+        StringBuilder text = new StringBuilder();
+        int minutes = 31 * 24 * 60;
+        for (int minute = 0; minute <= minutes + 1; minute++) {
+            text.append(rmc(String.format(Locale.ROOT, "%02d%02d00", minute / 60 % 24, minute % 60)));
+        }
+        assertThatThrownBy(() -> events(text.toString()))
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessageStartingWith("log:" + (minutes + 2) + ": the times of its sentences")
+                .hasMessageContaining("allowed: at most 31 days");
+    }
+
+    @Test
     void aLineWithoutAnEndComesInPieces() throws IOException {
         List<TraceEvent> events = events("$" + "A".repeat(10_000));
         assertThat(events).hasSize(5);

@@ -136,7 +136,8 @@ class TraceFormTest {
     @Test
     void theLongestChunkGoesThereAndBack() throws IOException {
         StringBuilder text = new StringBuilder();
-        TraceEvent longest = new TraceEvent.Bytes(999_999_999_999L, "hub", new byte[TraceEvent.Bytes.LONGEST]);
+        // The latest time that a first event may have: 7 days, twelve digits.
+        TraceEvent longest = new TraceEvent.Bytes(604_800_000_000L, "hub", new byte[TraceEvent.Bytes.LONGEST]);
         new TraceWriter(text).write(longest);
         assertThat(read(text.toString())).containsExactly(longest);
     }
@@ -199,6 +200,39 @@ class TraceFormTest {
         assertThatThrownBy(() -> read("0 - end\n0 hub lost"))
                 .isInstanceOf(TraceFormatException.class)
                 .hasMessageStartingWith("field.trace:2: a line after the end");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0, 604800000000, true",
+        "0, 604800000001, false",
+        "5, 604800000005, true",
+        "5, 999999999999999999, false",
+        "2591999999999, 2678400000000, true",
+        "2591999999999, 2678400000001, false",
+    })
+    void timesThatAreTooFarOffAreNeitherReadNorWritten(long firstUs, long thenUs, boolean allowed) throws IOException {
+        StringBuilder text = new StringBuilder();
+        TraceWriter writer = new TraceWriter(text);
+        // Steps of a day up to the first time: no gap of its own.
+        for (long timeUs = 0; timeUs < firstUs; timeUs += 86_400_000_000L) {
+            writer.write(new TraceEvent.PortFound(timeUs, "hub"));
+        }
+        writer.write(new TraceEvent.PortFound(firstUs, "hub"));
+        String line = thenUs + " hub lost\n";
+        if (allowed) {
+            writer.write(new TraceEvent.PortLost(thenUs, "hub"));
+            assertThat(read(text.toString())).endsWith(new TraceEvent.PortLost(thenUs, "hub"));
+            return;
+        }
+        assertThatThrownBy(() -> writer.write(new TraceEvent.PortLost(thenUs, "hub")))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("is too far off; allowed: at most ");
+        long number = text.chars().filter(c -> c == '\n').count() + 1;
+        assertThatThrownBy(() -> read(text + line))
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessageStartingWith("field.trace:" + number + ": time " + thenUs + " after " + firstUs)
+                .hasMessageContaining("is too far off; allowed: at most ");
     }
 
     @Test
