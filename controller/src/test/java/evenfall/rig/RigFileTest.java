@@ -104,7 +104,7 @@ class RigFileTest {
     void twoMistakesGiveOneLineThatCountsTheOther() throws IOException {
         String text = with("row_m: 0.1905", "row_m: 0").replace("baud: 115200", "baud: 5");
 
-        assertThat(complaint(text)).contains("boom.row_m").contains("(and 2 more)");
+        assertThat(complaint(text)).contains("boom.row_m").contains("; this file has 2 more faults");
     }
 
     @Test
