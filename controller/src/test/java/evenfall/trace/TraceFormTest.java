@@ -6,12 +6,14 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class TraceFormTest {
 
@@ -233,6 +235,35 @@ class TraceFormTest {
                 .isInstanceOf(TraceFormatException.class)
                 .hasMessageStartingWith("field.trace:" + number + ": time " + thenUs + " after " + firstUs)
                 .hasMessageContaining("is too far off; allowed: at most ");
+    }
+
+    @Test
+    void aByteOrderMarkIsPassedOver() throws IOException {
+        String marked = "\u00EF\u00BB\u00BF0 hub found\n";
+        assertThat(read(marked)).containsExactly(new TraceEvent.PortFound(0, "hub"));
+        for (InputStream in : new InputStream[] {
+            Gzip.plain("\u00EF\u00BB\u00BF$A*41\n"), new ByteArrayInputStream(Gzip.pack("\u00EF\u00BB\u00BF$A*41\n"))
+        }) {
+            TraceSource log = TraceSource.open(in, "log");
+            assertThat(log).isInstanceOf(RawLog.class);
+            assertThat(log.next()).hasToString("0 gnss $A*41%0A");
+        }
+        assertThat(TraceReader.isRawLog(Gzip.plain("\u00EF\u00BB"))).isFalse();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "\n\n", "# nothing\n", "5000000 - end\n", "5 hub fo"})
+    void aTraceInWhichNothingHappensIsRefusedWhereThatMatters(String text) throws IOException {
+        TraceSource source = TraceSource.open(Gzip.plain(text), "field.trace").notEmpty("field.trace");
+        assertThatThrownBy(source::next)
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessage("field.trace:1: the file has no sentence, nor anything else that happened;"
+                        + " allowed: a trace with one event or more, or a receiver's raw log");
+        TraceSource full =
+                TraceSource.open(Gzip.plain("5 hub found\n7 - end\n"), "t").notEmpty("t");
+        List<TraceEvent> events = new ArrayList<>();
+        assertThat(full.readAll(events::add)).isEqualTo(new TraceEnd.Closed());
+        assertThat(events).hasSize(2);
     }
 
     @Test

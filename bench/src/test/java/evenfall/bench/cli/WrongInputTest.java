@@ -55,6 +55,9 @@ class WrongInputTest {
                 "feed level-field --port nose=/dev/null | --port | nose   | hub, gnss",
                 "replay                            | TRACE       | missing | a trace",
                 "replay no-such-file               | no-such-file | no such file | a trace",
+                "replay .                          | .           | is a folder | a trace",
+                "replay /dev/null                  | /dev/null   | is a device | a trace",
+                "run .                             | .           | is a folder | terrace-crossing",
                 "compare --outlets three-stream,nope | outlet    | nope   | five-stream",
                 "compare level-field --outlets ,   | --outlets   | none   | three-stream",
                 "patern                            | subcommand  | patern | pattern",
@@ -98,6 +101,16 @@ class WrongInputTest {
         Path rig = Files.writeString(folder.resolve("rig.yaml"), "name: x\nbom: {}\n");
         Path trace = Files.writeString(folder.resolve("trace.txt"), "0 - end\n");
         isOneLineWithStatusTwo(Captured.run("replay", "--rig", rig.toString(), trace.toString()), "rig.yaml:", "boom");
+    }
+
+    @Test
+    void aTraceInWhichNothingHappensIsRefused() throws IOException {
+        Path trace = Files.writeString(folder.resolve("trace.txt"), "# nothing came\n9000000 - end\n");
+        isOneLineWithStatusTwo(
+                Captured.run("replay", "--json", trace.toString()),
+                "trace.txt:",
+                "the file has no sentence",
+                "one event");
     }
 
     @Test
