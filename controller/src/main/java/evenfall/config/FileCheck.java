@@ -33,6 +33,28 @@ public final class FileCheck {
         }
     }
 
+    /**
+     * To be asked before long work whose result goes there.
+     *
+     * @param option that names the file
+     * @throws ConfigException when the file cannot be written: its folder is missing or closed to this user, or it is a folder
+     */
+    public static void isWritable(Path file, String option) throws ConfigException {
+        Path folder = file.toAbsolutePath().getParent();
+        String allowed = "a file in a folder that exists and may be written to";
+        String wrong = null;
+        if (Files.isDirectory(file)) {
+            wrong = "is a folder";
+        } else if (folder == null || !Files.isDirectory(folder)) {
+            wrong = "cannot be written: there is no folder " + folder;
+        } else if (Files.exists(file) ? !Files.isWritable(file) : !Files.isWritable(folder)) {
+            wrong = "cannot be written: this user may not";
+        }
+        if (wrong != null) {
+            throw ConfigException.ofOption(option, file + " " + wrong, allowed);
+        }
+    }
+
     /** Why a file could not be read or written: for some causes Java's own message is nothing but the file's name. */
     public static String reason(IOException e) {
         if (e instanceof NoSuchFileException) {

@@ -1,9 +1,11 @@
 package evenfall.bench.cli;
 
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.trace.TraceFormatException;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.FileSystemException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -40,6 +42,8 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
         if (e instanceof ConfigException || e instanceof TraceFormatException) {
             say(e.getMessage());
             status = Evenfall.WRONG_INPUT;
+        } else if (e instanceof FileSystemException file) {
+            say(file.getFile() + ": " + FileCheck.reason(file));
         } else if (e instanceof IOException) {
             say(e.getMessage());
         } else {
