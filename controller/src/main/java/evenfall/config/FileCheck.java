@@ -19,6 +19,9 @@ public final class FileCheck {
      * @throws ConfigException when there is no such file, or it is none that can be read
      */
     public static void isReadable(Path file, String name, String allowed) throws ConfigException {
+        if (name.isBlank()) {
+            throw new ConfigException("FILE", 0, null, "an empty name cannot be used", allowed);
+        }
         if (Files.isDirectory(file)) {
             throw new ConfigException(name, 0, null, "is a folder", allowed);
         }

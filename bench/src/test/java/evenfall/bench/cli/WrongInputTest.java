@@ -75,6 +75,31 @@ class WrongInputTest {
         isOneLineWithStatusTwo(Captured.run(line.split(" ")), place, wrong, allowed);
     }
 
+    @ParameterizedTest(name = "{0} {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "pattern | --height-m | ''    | --height-m: an empty text cannot be used; allowed: a number",
+                "pattern | --height-m | 1e300 | --height-m: 1.0E300 cannot be used; allowed: from -1 to 5 m",
+                "pattern | --height-m | 1e-300,9 | --height-m: 9 cannot be used",
+                "pattern | --outlet   | ''    | --outlet: an empty text cannot be used; allowed: three-stream",
+                "feed    | --port     | hub   | --port: hub cannot be used; allowed: NAME=DEVICE",
+                "run     | ''         | --json | SCENARIO: an empty name cannot be used; allowed: level-field",
+                "replay  | ''         | --json | FILE: an empty name cannot be used; allowed: a trace",
+            })
+    void whatIsEmptyOrAbsurdIsNamedPlainly(String command, String option, String value, String said) {
+        Captured captured = Captured.run(command, option, value);
+        isOneLineWithStatusTwo(captured, said);
+        assertThat(captured.err()).hasSizeLessThan(500);
+    }
+
+    @Test
+    void aHugeWordIsCutShort() {
+        Captured captured = Captured.run("pattern", "--count", "9".repeat(5_000));
+        isOneLineWithStatusTwo(captured, "--count: 999", "…");
+        assertThat(captured.err()).hasSizeLessThan(200);
+    }
+
     @Test
     void anOutletFileWhoseWindowIsUpsideDownIsRefusedWithFileAndLine() throws IOException {
         Path file = Files.writeString(folder.resolve("mine.yaml"), """

@@ -51,10 +51,12 @@ public final class Scenarios {
         Path file = Path.of(nameOrPath);
         if (!Files.isRegularFile(file)) {
             throw new ConfigException(
-                    nameOrPath,
+                    nameOrPath.isBlank() ? "SCENARIO" : nameOrPath,
                     0,
                     null,
-                    Files.isDirectory(file) ? "is a folder" : "there is no such scenario",
+                    nameOrPath.isBlank()
+                            ? "an empty name cannot be used"
+                            : Files.isDirectory(file) ? "is a folder" : "there is no such scenario",
                     String.join(", ", BUILT_IN) + ", or the path of a scenario file");
         }
         try {
