@@ -16,6 +16,7 @@ public final class PatternJson {
     public static ObjectNode of(PatternStudy study) {
         ObjectNode root = Json.object();
         root.put("outlet", study.type().id());
+        root.put("outside_window", study.outsideWindow());
         ArrayNode cases = root.putArray("cases");
         for (StaticPattern one : study.cases()) {
             cases.add(oneCase(one));

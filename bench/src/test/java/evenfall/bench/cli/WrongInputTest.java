@@ -115,6 +115,36 @@ class WrongInputTest {
     }
 
     @Test
+    void anOutletFileThatTakesTheIdOfABuiltInTypeIsRefused() throws IOException {
+        String text = """
+                # Invented.
+                id: five-stream
+                title: Invented
+                rated: {pressure_kPa: 200, flow_Lpm: 1.6}
+                window: {low_kPa: 100, high_kPa: 400}
+                streams:
+                  - {share: 1, offset_m: 0, splay_deg: 20.2, tilt_deg: 0, exit_mps: 5}
+                """;
+        Path file = Files.writeString(folder.resolve("mine.yaml"), text);
+        isOneLineWithStatusTwo(
+                Captured.run("pattern", "--outlet", file.toString()),
+                "mine.yaml:2: id: five-stream is a built-in type; allowed: an id of its own");
+        Files.writeString(file, text.replace("id: five-stream", "id: mine"));
+        assertThat(Captured.run("pattern", "--outlet", file.toString()).status())
+                .isZero();
+    }
+
+    @Test
+    void aPressureOutsideTheWindowIsWarnedOfOnStandardError() {
+        Captured low = Captured.run("pattern", "--json", "--pressure-kPa", "50");
+        assertThat(low.status()).isZero();
+        assertThat(low.out()).startsWith("{").contains("\"outside_window\" : true");
+        assertThat(low.err())
+                .hasLineCount(1)
+                .contains("50 kPa lies outside the window of five-stream, 100 kPa to 400 kPa");
+    }
+
+    @Test
     void anOutletFileThatIsNotThereIsRefused() {
         isOneLineWithStatusTwo(
                 Captured.run("pattern", "--outlet", folder.resolve("gone.yaml").toString()),
