@@ -116,8 +116,14 @@ class PatternStudyTest {
             assertThat(one.get(measure).isNull()).as(measure).isTrue();
         }
         assertThat(one.get("rows")).isEmpty();
+        assertThat(one.get("why").asText()).startsWith("the boom is too short");
+        assertThat(PatternJson.of(study("five-stream", 72, 0.5, 0.5))
+                        .at("/cases/0")
+                        .has("why"))
+                .as("a reason without a null")
+                .isFalse();
         assertThat(String.join("\n", new PatternText(Units.METRIC, Paint.OFF, 80).lines(study)))
-                .contains("nothing to measure")
+                .contains("SG 1.28: 1 outlet, rows", "too short to measure")
                 .doesNotContain("NaN");
     }
 
