@@ -3,6 +3,7 @@ package evenfall.bench.cli;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import evenfall.bench.feed.Feeding;
+import evenfall.bench.report.Counted;
 import evenfall.bench.report.Json;
 import evenfall.config.ConfigException;
 import evenfall.config.FileCheck;
@@ -266,7 +267,7 @@ final class FeedCommand implements Callable<Integer> {
             return;
         }
         String ports = fed.sentences().entrySet().stream()
-                .map(e -> e.getValue() + " sentences on " + e.getKey())
+                .map(e -> Counted.text(e.getValue(), "sentence") + " on " + e.getKey())
                 .collect(Collectors.joining(", "));
         terminal.out()
                 .println(scenario.name() + ", seed " + scenario.seed() + ": " + FixedDecimals.text(fed.seconds(), 0)

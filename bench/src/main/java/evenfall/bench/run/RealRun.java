@@ -4,6 +4,7 @@ import evenfall.bench.broker.Ear;
 import evenfall.bench.broker.EmbeddedBroker;
 import evenfall.bench.heard.Message;
 import evenfall.bench.heard.Report;
+import evenfall.bench.report.Counted;
 import evenfall.bench.score.Score;
 import evenfall.bench.score.Scoring;
 import evenfall.config.ConfigException;
@@ -192,7 +193,7 @@ final class RealRun {
             remarks.add("the connection to the broker was lost: " + lost);
         }
         if (ear.dropped() > 0) {
-            remarks.add(ear.dropped() + " messages were too many to keep");
+            remarks.add(Counted.text(ear.dropped(), "message") + " more than can be kept");
         }
     }
 
