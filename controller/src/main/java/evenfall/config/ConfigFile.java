@@ -70,10 +70,12 @@ public final class ConfigFile {
         return new ConfigFile(name, tree, lines);
     }
 
+    /** The name of the file as the person gave it. */
     public String name() {
         return name;
     }
 
+    /** The outermost group of keys. */
     public ConfigNode root() {
         return root;
     }

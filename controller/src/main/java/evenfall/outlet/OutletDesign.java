@@ -105,10 +105,12 @@ public final class OutletDesign {
         return new OutletDesign(ConfigFile.parse(name, text, SCHEMA).root());
     }
 
+    /** Name in files and results. */
     public String id() {
         return id;
     }
 
+    /** Name for people. */
     public String title() {
         return title;
     }
