@@ -13,7 +13,7 @@ import java.util.Optional;
  * is 1.33 kg/L.
  */
 public final class Liquids {
-    /** Water at 1000 kg/m³. */
+    /** Water, 998.2 kg/m³. */
     public static final Liquid WATER = new Liquid("water", "water", Liquid.WATER_KGPM3, 0, 0);
     /** Urea ammonium nitrate with 28 % nitrogen by mass, 1280 kg/m³. */
     public static final Liquid UAN_28 = uan("uan-28", "UAN 28 %", 1280, 0.28);

@@ -3,6 +3,7 @@ package evenfall.trace;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import evenfall.wire.Recordings;
 import evenfall.wire.SentenceHandler;
 import evenfall.wire.SentenceStream;
 import evenfall.wire.WireCounts;
@@ -10,8 +11,6 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,8 +23,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class RawLogTest {
-
-    private static final Path FOLDER = Path.of("..", "..", "shared", "data", "gnss");
 
     private static String signed(String body) {
         int sum = 0;
@@ -208,11 +205,6 @@ class RawLogTest {
 
     @TestFactory
     Stream<DynamicTest> recordingsOfRealReceiversKeepTheirBytesAndTheirLength() {
-        if (!Files.isDirectory(FOLDER)) {
-            return Stream.of(DynamicTest.dynamicTest(
-                    "recordings absent: nothing to check",
-                    () -> assertThat(FOLDER).doesNotExist()));
-        }
         // Microseconds from the first time of day in each log to the last one, read off by eye.
         return Stream.of(
                 recording("receiver-a.nmea", 325, 79_977_000L),
@@ -221,23 +213,32 @@ class RawLogTest {
     }
 
     private static DynamicTest recording(String file, int lines, long lastUs) {
-        return DynamicTest.dynamicTest(file, () -> {
-            byte[] bytes = Files.readAllBytes(FOLDER.resolve(file));
-            List<TraceEvent> events = new ArrayList<>();
-            TraceSource.open(new ByteArrayInputStream(bytes), file).readAll(events::add);
-            assertThat(events.get(events.size() - 1)).isEqualTo(new TraceEvent.End(lastUs));
-            SentenceStream whole = new SentenceStream(new SentenceHandler() {});
-            whole.accept(bytes, 0, bytes.length);
-            SentenceStream replayed = new SentenceStream(new SentenceHandler() {});
-            int chunks = 0;
-            for (TraceEvent event : events) {
-                if (event instanceof TraceEvent.Bytes chunk) {
-                    replayed.accept(chunk.bytes(), 0, chunk.bytes().length);
-                    chunks++;
-                }
+        return DynamicTest.dynamicTest(file, () -> keepsBytesAndLength(Recordings.beside(file), 0, lines, lastUs));
+    }
+
+    /** Invented; its first line is a remark. The time of day in it goes from 08:15:00 to 08:15:20. */
+    @Test
+    void anInventedRecordingKeepsItsBytesAndItsLength() throws IOException {
+        byte[] bytes = Recordings.invented("invented-receiver.nmea");
+        int afterRemark = new String(bytes, StandardCharsets.US_ASCII).indexOf('\n') + 1;
+        keepsBytesAndLength(bytes, afterRemark, 84, 20_000_000L);
+    }
+
+    private static void keepsBytesAndLength(byte[] bytes, int from, int lines, long lastUs) throws IOException {
+        List<TraceEvent> events = new ArrayList<>();
+        TraceSource.open(new ByteArrayInputStream(bytes), "log").readAll(events::add);
+        assertThat(events.get(events.size() - 1)).isEqualTo(new TraceEvent.End(lastUs));
+        SentenceStream whole = new SentenceStream(new SentenceHandler() {});
+        whole.accept(bytes, from, bytes.length - from);
+        SentenceStream replayed = new SentenceStream(new SentenceHandler() {});
+        int chunks = 0;
+        for (TraceEvent event : events) {
+            if (event instanceof TraceEvent.Bytes chunk) {
+                replayed.accept(chunk.bytes(), 0, chunk.bytes().length);
+                chunks++;
             }
-            assertThat(chunks).isEqualTo(lines);
-            assertThat(replayed.counts()).isEqualTo(whole.counts());
-        });
+        }
+        assertThat(chunks).isEqualTo(lines);
+        assertThat(replayed.counts()).isEqualTo(whole.counts());
     }
 }
