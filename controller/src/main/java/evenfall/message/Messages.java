@@ -22,6 +22,9 @@ public final class Messages {
 
     private final Rig rig;
 
+    /**
+     * @param rig whose name, target and sensors stand in the messages
+     */
     public Messages(Rig rig) {
         this.rig = rig;
     }

@@ -13,14 +13,17 @@ public final class Topics {
         this.root = "evenfall/" + rigName + "/";
     }
 
+    /** How the box itself is; retained. */
     public String status() {
         return root + "status";
     }
 
+    /** The state of things five times a second; not retained. */
     public String live() {
         return root + "live";
     }
 
+    /** Where one alert stands: a topic for each kind and place, retained while it stands. */
     public String alert(Alert alert) {
         return alert(alert.kind().word(), alert.place());
     }

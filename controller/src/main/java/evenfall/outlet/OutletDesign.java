@@ -87,19 +87,30 @@ public final class OutletDesign {
                 stream.number("exit_mps"));
     }
 
-    /** Reads a user's file. */
+    /**
+     * Reads a user's file.
+     *
+     * @throws ConfigException when the file is wrong, or takes the id of a built-in type: results carry the id only, and nobody
+     *     could tell the two apart afterwards
+     */
     public static OutletDesign read(Path file) throws ConfigException {
-        return new OutletDesign(ConfigFile.read(file, SCHEMA).root());
+        ConfigNode root = ConfigFile.read(file, SCHEMA).root();
+        if (OutletCatalogue.ids().contains(root.text("id"))) {
+            throw root.wrong("id", root.text("id") + " is a built-in type", "an id of its own for each outlet");
+        }
+        return new OutletDesign(root);
     }
 
     static OutletDesign parse(String name, String text) throws ConfigException {
         return new OutletDesign(ConfigFile.parse(name, text, SCHEMA).root());
     }
 
+    /** Name in files and results. */
     public String id() {
         return id;
     }
 
+    /** Name for people. */
     public String title() {
         return title;
     }

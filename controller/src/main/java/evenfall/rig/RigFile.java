@@ -9,12 +9,12 @@ import evenfall.liquid.Liquids;
 import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletDesign;
 import evenfall.outlet.OutletType;
+import evenfall.quantity.FixedDecimals;
 import evenfall.quantity.TradeUnits;
 import evenfall.quantity.Units;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -73,7 +73,7 @@ public final class RigFile {
         if (hingeM >= 0.5 * widthM) {
             throw node.wrong(
                     "hinge_m",
-                    "lies outside the boom, which is " + widthM + " m wide",
+                    "lies outside the boom, which is " + metres(widthM) + " m wide",
                     "less than half the width: the wings begin there");
         }
         List<BoomLayout.Section> sections = new ArrayList<>();
@@ -191,7 +191,7 @@ public final class RigFile {
             throw at.wrong(
                     "right_m",
                     "lies outside the boom",
-                    String.format(Locale.ROOT, "from %.3f to %.3f m", -0.5 * boom.widthM(), 0.5 * boom.widthM()));
+                    "from " + metres(-0.5 * boom.widthM()) + " to " + metres(0.5 * boom.widthM()) + " m");
         }
         for (Rig.Height other : before) {
             if (other.name().equals(height.name())) {
@@ -202,6 +202,10 @@ public final class RigFile {
             }
         }
         return height;
+    }
+
+    private static String metres(double lengthM) {
+        return FixedDecimals.text(lengthM, 3);
     }
 
     private static Rig.Air air(ConfigNode node, List<Rig.Port> ports) throws ConfigException {
@@ -259,7 +263,8 @@ public final class RigFile {
                     .wrong(
                             "height_m",
                             "lies outside clearance_m and ceiling_m of the limits",
-                            "a height between " + limits.clearanceM() + " and " + limits.ceilingM() + " m");
+                            "a height between " + metres(limits.clearanceM()) + " and " + metres(limits.ceilingM())
+                                    + " m");
         }
         return limits;
     }

@@ -48,6 +48,14 @@ class WrongInputTest {
                 "run --outlet nine-stream          | outlet      | nine-stream | three-stream",
                 "run --broker nowhere              | --broker    | nowhere | HOST:PORT",
                 "run --broker 127.0.0.1:99999      | --broker    | 99999  | HOST:PORT",
+                "run --broker 127.0.0.1:1          | --broker    | no MQTT broker answers at 127.0.0.1:1 | HOST:PORT",
+                "run --pace max --keep /dev/null/x | --keep      | /dev/null/x | a folder",
+                "feed level-field --trace /nonexistent/x | --trace | /nonexistent/x cannot be written: there is no folder /nonexistent | a file in a folder",
+                "feed level-field --trace /dev     | --trace     | /dev is a folder | a file in a folder",
+                "feed level-field --virtual --rig /nonexistent/x | --rig | no folder /nonexistent | a file",
+                "feed level-field --port hub=/dev/no-such-port | --port | there is no serial port /dev/no-such-port | NAME=DEVICE",
+                "feed level-field --port hub=/dev/null | --port  | /dev/null cannot be opened | NAME=DEVICE",
+                "compare --picture /nonexistent/x  | --picture   | no folder /nonexistent | a file",
                 "feed                              | SCENARIO    | missing | level-field",
                 "feed level-field                  | --virtual   | 0 of them | one way",
                 "feed level-field --virtual --trace x | --virtual | 2 of them | one way",
@@ -55,6 +63,9 @@ class WrongInputTest {
                 "feed level-field --port nose=/dev/null | --port | nose   | hub, gnss",
                 "replay                            | TRACE       | missing | a trace",
                 "replay no-such-file               | no-such-file | no such file | a trace",
+                "replay .                          | .           | is a folder | a trace",
+                "replay /dev/null                  | /dev/null   | is a device | a trace",
+                "run .                             | .           | is a folder | terrace-crossing",
                 "compare --outlets three-stream,nope | outlet    | nope   | five-stream",
                 "compare level-field --outlets ,   | --outlets   | none   | three-stream",
                 "patern                            | subcommand  | patern | pattern",
@@ -62,6 +73,31 @@ class WrongInputTest {
             })
     void aWrongWordOnTheCommandLineIsOneLineAndStatusTwo(String line, String place, String wrong, String allowed) {
         isOneLineWithStatusTwo(Captured.run(line.split(" ")), place, wrong, allowed);
+    }
+
+    @ParameterizedTest(name = "{0} {1}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "pattern | --height-m | ''    | --height-m: an empty text cannot be used; allowed: a number",
+                "pattern | --height-m | 1e300 | --height-m: 1.0E300 cannot be used; allowed: from -1 to 5 m",
+                "pattern | --height-m | 1e-300,9 | --height-m: 9 cannot be used",
+                "pattern | --outlet   | ''    | --outlet: an empty text cannot be used; allowed: three-stream",
+                "feed    | --port     | hub   | --port: hub cannot be used; allowed: NAME=DEVICE",
+                "run     | ''         | --json | SCENARIO: an empty name cannot be used; allowed: level-field",
+                "replay  | ''         | --json | FILE: an empty name cannot be used; allowed: a trace",
+            })
+    void whatIsEmptyOrAbsurdIsNamedPlainly(String command, String option, String value, String said) {
+        Captured captured = Captured.run(command, option, value);
+        isOneLineWithStatusTwo(captured, said);
+        assertThat(captured.err()).hasSizeLessThan(500);
+    }
+
+    @Test
+    void aHugeWordIsCutShort() {
+        Captured captured = Captured.run("pattern", "--count", "9".repeat(5_000));
+        isOneLineWithStatusTwo(captured, "--count: 999", "…");
+        assertThat(captured.err()).hasSizeLessThan(200);
     }
 
     @Test
@@ -76,6 +112,36 @@ class WrongInputTest {
                 """);
         isOneLineWithStatusTwo(
                 Captured.run("pattern", "--outlet", file.toString()), "mine.yaml:4", "window.high_kPa", "low end");
+    }
+
+    @Test
+    void anOutletFileThatTakesTheIdOfABuiltInTypeIsRefused() throws IOException {
+        String text = """
+                # Invented.
+                id: five-stream
+                title: Invented
+                rated: {pressure_kPa: 200, flow_Lpm: 1.6}
+                window: {low_kPa: 100, high_kPa: 400}
+                streams:
+                  - {share: 1, offset_m: 0, splay_deg: 20.2, tilt_deg: 0, exit_mps: 5}
+                """;
+        Path file = Files.writeString(folder.resolve("mine.yaml"), text);
+        isOneLineWithStatusTwo(
+                Captured.run("pattern", "--outlet", file.toString()),
+                "mine.yaml:2: id: five-stream is a built-in type; allowed: an id of its own");
+        Files.writeString(file, text.replace("id: five-stream", "id: mine"));
+        assertThat(Captured.run("pattern", "--outlet", file.toString()).status())
+                .isZero();
+    }
+
+    @Test
+    void aPressureOutsideTheWindowIsWarnedOfOnStandardError() {
+        Captured low = Captured.run("pattern", "--json", "--pressure-kPa", "50");
+        assertThat(low.status()).isZero();
+        assertThat(low.out()).startsWith("{").contains("\"outside_window\" : true");
+        assertThat(low.err())
+                .hasLineCount(1)
+                .contains("50 kPa lies outside the window of five-stream, 100 kPa to 400 kPa");
     }
 
     @Test
@@ -98,6 +164,16 @@ class WrongInputTest {
         Path rig = Files.writeString(folder.resolve("rig.yaml"), "name: x\nbom: {}\n");
         Path trace = Files.writeString(folder.resolve("trace.txt"), "0 - end\n");
         isOneLineWithStatusTwo(Captured.run("replay", "--rig", rig.toString(), trace.toString()), "rig.yaml:", "boom");
+    }
+
+    @Test
+    void aTraceInWhichNothingHappensIsRefused() throws IOException {
+        Path trace = Files.writeString(folder.resolve("trace.txt"), "# nothing came\n9000000 - end\n");
+        isOneLineWithStatusTwo(
+                Captured.run("replay", "--json", trace.toString()),
+                "trace.txt:",
+                "the file has no sentence",
+                "one event");
     }
 
     @Test
