@@ -82,7 +82,7 @@ public final class ArrivalClock {
         long driftedUs = (long) Math.ceil(DRIFT * gapUs);
         if (lateUs > LEAP_US || lateUs < -AHEAD_US - driftedUs) {
             long stepUs = rangeUs > 0 ? Math.floorMod(saysUs - sourceUs, rangeUs) : saysUs - sourceUs;
-            boolean ranOn = lateUs > 0 && stepUs >= 0 && stepUs <= gapUs + driftedUs;
+            boolean ranOn = stepUs >= 0 && stepUs <= gapUs + driftedUs;
             anchor(arrivedUs, saysUs);
             return ranOn ? Step.LEAPT : Step.RESTARTED;
         }

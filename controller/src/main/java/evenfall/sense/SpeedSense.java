@@ -62,7 +62,7 @@ public final class SpeedSense {
     private long heardUs = -1;
     private long receiverUs = -1;
     private long voidUs = -1;
-    private long observedUs = -1;
+    private long observedUs = Long.MIN_VALUE / 2;
     private double scatterM2ps2 = FIRST_SCATTER_MPS * FIRST_SCATTER_MPS;
     private double beforeMps;
     private double beforeThatMps;
@@ -142,7 +142,7 @@ public final class SpeedSense {
         heardUs = timeUs;
         receiverUs = timeUs;
         long atUs = Math.min(saidUs, timeUs) - RECEIVER_LATENCY_US;
-        if (observedUs >= 0 && atUs - observedUs < SAME_EPOCH_US) {
+        if (atUs - observedUs < SAME_EPOCH_US) {
             return;
         }
         measureScatter(mps);

@@ -24,8 +24,8 @@ class SpeedAndPressureSenseTest {
             squares += i < 100 ? 0 : off * off;
         }
         Quantity now = speed.speedMps(59_900_000, SILENCE_US);
-        // A filter is better than its readings and knows how good it is.
-        assertThat(Math.sqrt(squares / 500)).as("seed %d", seed).isLessThan(0.03);
+        // It speaks of now, the readings of a tenth of a second ago; and it knows how good it is.
+        assertThat(Math.sqrt(squares / 500)).as("seed %d", seed).isLessThan(0.04);
         assertThat(now.sd() / Math.sqrt(squares / 500)).as("seed %d", seed).isBetween(0.6, 1.7);
         assertThat(now.ageUs()).isZero();
     }
