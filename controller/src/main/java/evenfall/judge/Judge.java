@@ -50,12 +50,15 @@ public final class Judge {
     public Judge(Rig rig, List<String> ports, List<Situation.SensorState> sensors, int speedPort) {
         for (int p = 0; p < ports.size(); p++) {
             add(AlertKind.SENSOR_SILENT, ports.get(p), new SilenceWatch(p, ports.get(p)), SPEAKS_AGAIN_S, 0);
+            add(AlertKind.HUB_RESTARTED, ports.get(p), new RestartWatch(p, ports.get(p)), 0, 0);
         }
         Rig.Limits limits = rig.limits();
         for (int s = 0; s < sensors.size(); s++) {
             Situation.SensorState sensor = sensors.get(s);
             Watch watch = new SensorWatch(s, sensor.name(), sensor.port(), limits.silenceS());
             add(AlertKind.SENSOR_SILENT, sensor.name(), watch, SPEAKS_AGAIN_S, 0);
+            Watch doubt = new DoubtWatch(s, sensor.name(), sensor.port());
+            add(AlertKind.SENSOR_IMPLAUSIBLE, sensor.name(), doubt, SPEAKS_AGAIN_S, 0);
         }
         if (speedPort >= 0) {
             String port = ports.get(speedPort);

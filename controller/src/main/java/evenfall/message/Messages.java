@@ -32,7 +32,8 @@ public final class Messages {
     /** {@code live.schema.json}. */
     public byte[] live(Live live) {
         List<Rig.Height> sensors = rig.sensors().heights();
-        if (live.sensorHeightM().size() != sensors.size()) {
+        if (live.sensorHeightM().size() != sensors.size()
+                || live.sensorRateMps().size() != sensors.size()) {
             throw new IllegalArgumentException("as many heights as the rig has height sensors");
         }
         return JsonText.document(json -> {
@@ -48,10 +49,12 @@ public final class Messages {
                 for (int i = 0; i < sensors.size(); i++) {
                     Rig.Height sensor = sensors.get(i);
                     Quantity heightM = live.sensorHeightM().get(i);
+                    Quantity rateMps = live.sensorRateMps().get(i);
                     list.entry(entry -> {
                         entry.text("sensor", sensor.name());
                         entry.number("right_m", sensor.rightM(), 3);
                         entry.quantity("height_m", heightM, 1, 3);
+                        entry.quantity("rate_mps", rateMps, 1, 2);
                     });
                 }
             });

@@ -89,6 +89,7 @@ public record Rig(
      * @param heightsPort the port their echoes come by; empty without height sensors
      * @param air how warm the air is, which the speed of sound needs
      * @param speedPort port of the GNSS receiver, if there is one
+     * @param wheel the wheel sensor, if there is one
      * @param sectionsPort port of the section switches; empty where all sections count as on
      */
     public record Sensors(
@@ -98,6 +99,7 @@ public record Rig(
             Optional<String> heightsPort,
             Air air,
             Optional<String> speedPort,
+            Optional<Wheel> wheel,
             Optional<String> sectionsPort) {
         public Sensors {
             heights = List.copyOf(heights);
@@ -109,6 +111,14 @@ public record Rig(
      * @param pulsesPerM3 K-factor, pulses per cubic metre
      */
     public record Flow(String port, double pulsesPerM3) {}
+
+    /**
+     * A sensor at a wheel that rolls without being driven, or a radar that gives pulses.
+     *
+     * @param port where its pulses come from
+     * @param pulsesPerM pulses per metre of way
+     */
+    public record Wheel(String port, double pulsesPerM) {}
 
     /**
      * A transmitter on a current loop, linear between two points.

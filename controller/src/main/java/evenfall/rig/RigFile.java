@@ -159,6 +159,11 @@ public final class RigFile {
                 heights.add(height(at, boom, heights));
             }
         }
+        Optional<Rig.Wheel> wheel = Optional.empty();
+        if (node.has("wheel")) {
+            ConfigNode at = node.at("wheel");
+            wheel = Optional.of(new Rig.Wheel(port(at, "port", ports), at.number("pulses_per_m")));
+        }
         return new Rig.Sensors(
                 flow,
                 pressure,
@@ -166,6 +171,7 @@ public final class RigFile {
                 heightsPort,
                 air(node, ports),
                 portOf(node, "speed", ports),
+                wheel,
                 portOf(node, "sections", ports));
     }
 
