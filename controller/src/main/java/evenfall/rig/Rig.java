@@ -158,6 +158,7 @@ public record Rig(
      * @param holdM m
      * @param walkingMps below this speed rate and rows are not judged, m/s
      * @param silenceS a port that sends nothing for so long is silent, s
+     * @param strikeS a tip that would touch within so long is a strike ahead, s
      */
     public record Limits(
             double rateError,
@@ -167,5 +168,6 @@ public record Rig(
             double holdS,
             double holdM,
             double walkingMps,
-            double silenceS) {}
+            double silenceS,
+            double strikeS) {}
 }
