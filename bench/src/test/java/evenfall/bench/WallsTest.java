@@ -42,13 +42,13 @@ class WallsTest {
     /** From the inside outwards. Names of the bench's own rooms begin with {@code bench.}; a room may use itself. */
     private static final List<Room> ROOMS = List.of(
             new Room("report", "quantity"),
-            new Room("heard"),
-            new Room("broker", "bench.heard"),
-            new Room("live", "bench.heard", "bench.report", "quantity"),
+            new Room("received"),
+            new Room("broker", "bench.received"),
+            new Room("live", "bench.received", "bench.report", "quantity"),
             new Room("pattern", "bench.report", "outlet", "pattern", "quantity"),
             new Room(
                     "replay",
-                    "bench.heard",
+                    "bench.received",
                     "bench.report",
                     "config",
                     "judge",
@@ -60,11 +60,11 @@ class WallsTest {
                     "trace",
                     "wire"),
             new Room("feed", "outlet", "rig", "sim.feed", "sim.scenario", "sim.world"),
-            new Room("score", "bench.heard", "outlet", "pattern", "rig", "sim.fault", "sim.scenario", "sim.world"),
+            new Room("score", "bench.received", "outlet", "pattern", "rig", "sim.fault", "sim.scenario", "sim.world"),
             new Room(
                     "run",
                     "bench.broker",
-                    "bench.heard",
+                    "bench.received",
                     "bench.report",
                     "bench.score",
                     "config",

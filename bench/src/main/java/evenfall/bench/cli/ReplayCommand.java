@@ -1,6 +1,6 @@
 package evenfall.bench.cli;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.bench.replay.ReplayJson;
 import evenfall.bench.replay.ReplayResult;
 import evenfall.bench.replay.ReplayText;

@@ -1,7 +1,7 @@
 package evenfall.bench.live;
 
-import evenfall.bench.heard.ReportedAlert;
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.ReportedAlert;
+import evenfall.bench.received.ReportedMoment;
 import evenfall.bench.report.Paint;
 import evenfall.quantity.FixedDecimals;
 import evenfall.quantity.TradeUnits;

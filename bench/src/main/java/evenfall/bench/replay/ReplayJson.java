@@ -2,7 +2,7 @@ package evenfall.bench.replay;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.bench.report.Json;
 import evenfall.wire.WireCounts;
 import java.time.Instant;

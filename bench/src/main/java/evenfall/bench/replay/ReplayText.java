@@ -1,6 +1,6 @@
 package evenfall.bench.replay;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.bench.report.Counted;
 import evenfall.bench.report.Paint;
 import evenfall.bench.report.TextTable;

@@ -1,6 +1,6 @@
 package evenfall.bench.replay;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.config.ConfigException;
 import evenfall.config.FileCheck;
 import evenfall.replay.TraceReplay;

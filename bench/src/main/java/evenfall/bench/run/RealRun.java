@@ -1,9 +1,9 @@
 package evenfall.bench.run;
 
-import evenfall.bench.broker.Ear;
+import evenfall.bench.broker.BrokerListener;
 import evenfall.bench.broker.EmbeddedBroker;
-import evenfall.bench.heard.Message;
-import evenfall.bench.heard.Report;
+import evenfall.bench.received.Message;
+import evenfall.bench.received.Report;
 import evenfall.bench.report.Counted;
 import evenfall.bench.score.Score;
 import evenfall.bench.score.Scoring;
@@ -58,7 +58,7 @@ final class RealRun {
             String rigText = scenario.rigYaml(devices(ports), address.host(), address.port(), Optional.empty());
             Path rigFile = Files.writeString(workshop.folder().resolve("rig.yaml"), rigText);
             kept.text("rig.yaml", rigText);
-            Ear ear = workshop.keep(listen(address));
+            BrokerListener listener = workshop.keep(listen(address));
             watcher.preparing("starting the monitor");
             Optional<Path> trace =
                     options.keep().map(folder -> folder.resolve("trace.txt").toAbsolutePath());
@@ -74,8 +74,8 @@ final class RealRun {
                 throw new IOException("the monitor ended in the middle of the drive: " + monitor.lastWords());
             }
             Thread.sleep(LAST_WORDS_MS);
-            List<Message> messages = shifted(ear.messages(), beganUs);
-            complain(ear);
+            List<Message> messages = shifted(listener.messages(), beganUs);
+            complain(listener);
             monitor.stop();
             kept.messages(messages);
             phase("drive");
@@ -114,9 +114,9 @@ final class RealRun {
         return new Runner.Address(broker.host(), broker.port());
     }
 
-    private Ear listen(Runner.Address address) throws IOException, ConfigException {
+    private BrokerListener listen(Runner.Address address) throws IOException, ConfigException {
         try {
-            return Ear.open(
+            return BrokerListener.open(
                     address.host(),
                     address.port(),
                     "evenfall/" + scenario.belief().name() + "/#",
@@ -187,13 +187,13 @@ final class RealRun {
         }
     }
 
-    private void complain(Ear ear) {
-        String lost = ear.lost();
+    private void complain(BrokerListener listener) {
+        String lost = listener.lost();
         if (lost != null) {
             remarks.add("the connection to the broker was lost: " + lost);
         }
-        if (ear.dropped() > 0) {
-            remarks.add(Counted.text(ear.dropped(), "message") + " more than can be kept");
+        if (listener.dropped() > 0) {
+            remarks.add(Counted.text(listener.dropped(), "message") + " more than can be kept");
         }
     }
 

@@ -1,8 +1,8 @@
 package evenfall.bench.run;
 
-import evenfall.bench.heard.ReportedAlert;
-import evenfall.bench.heard.ReportedMoment;
-import evenfall.bench.heard.WireTally;
+import evenfall.bench.received.ReportedAlert;
+import evenfall.bench.received.ReportedMoment;
+import evenfall.bench.received.WireTally;
 import evenfall.bench.report.Counted;
 import evenfall.bench.report.Paint;
 import evenfall.bench.report.TextTable;

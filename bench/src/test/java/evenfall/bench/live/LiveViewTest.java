@@ -3,8 +3,8 @@ package evenfall.bench.live;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenfall.bench.heard.Message;
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.Message;
+import evenfall.bench.received.ReportedMoment;
 import evenfall.bench.report.Paint;
 import evenfall.quantity.Units;
 import java.util.List;

@@ -4,6 +4,6 @@
  * <p>Reads the monitor's JSON as any outsider would, by the published schemas; knows nothing of the truth.
  */
 @NullMarked
-package evenfall.bench.heard;
+package evenfall.bench.received;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,4 +1,4 @@
-package evenfall.bench.heard;
+package evenfall.bench.received;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

@@ -1,4 +1,4 @@
-package evenfall.bench.heard;
+package evenfall.bench.received;
 
 /**
  * What the monitor's decoders counted, all ports together, by the last {@code live} message.

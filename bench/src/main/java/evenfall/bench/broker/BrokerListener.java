@@ -1,6 +1,6 @@
 package evenfall.bench.broker;
 
-import evenfall.bench.heard.Message;
+import evenfall.bench.received.Message;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -17,8 +17,8 @@ import org.eclipse.paho.client.mqttv3.MqttMessage;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 import org.jspecify.annotations.Nullable;
 
-/** Hears what a rig says at a broker and notes when each message arrived. */
-public final class Ear implements AutoCloseable {
+/** Listens at a broker to what a rig says, and notes when each message arrived. */
+public final class BrokerListener implements AutoCloseable {
     /** More than ten hours of a talkative rig; what comes after is counted, not kept. */
     static final int MOST_MESSAGES = 200_000;
 
@@ -32,7 +32,7 @@ public final class Ear implements AutoCloseable {
     private long dropped;
     private @Nullable String lost;
 
-    private Ear(MqttClient client, LongSupplier clockUs, Consumer<Message> listener) {
+    private BrokerListener(MqttClient client, LongSupplier clockUs, Consumer<Message> listener) {
         this.client = client;
         this.clockUs = clockUs;
         this.listener = listener;
@@ -44,21 +44,21 @@ public final class Ear implements AutoCloseable {
      * @param listener hears each message too, at once, on a thread of its own; must not wait
      * @throws IOException when nobody answers at the address
      */
-    public static Ear open(String host, int port, String filter, LongSupplier clockUs, Consumer<Message> listener)
-            throws IOException {
+    public static BrokerListener open(
+            String host, int port, String filter, LongSupplier clockUs, Consumer<Message> listener) throws IOException {
         String address = host + ":" + port;
         try {
             MqttClient client =
                     new MqttClient("tcp://" + address, "evenfall-bench-" + UUID.randomUUID(), new MemoryPersistence());
             client.setTimeToWait(PATIENCE_S * 1000L);
-            Ear ear = new Ear(client, clockUs, listener);
-            client.setCallback(ear.new Callback());
+            BrokerListener opened = new BrokerListener(client, clockUs, listener);
+            client.setCallback(opened.new Callback());
             MqttConnectOptions options = new MqttConnectOptions();
             options.setCleanSession(true);
             options.setConnectionTimeout(PATIENCE_S);
             client.connect(options);
             client.subscribe(filter, AT_LEAST_ONCE);
-            return ear;
+            return opened;
         } catch (MqttException e) {
             throw new IOException("no MQTT broker answers at " + address + " (" + reason(e) + ")", e);
         }

@@ -1,4 +1,4 @@
-package evenfall.bench.heard;
+package evenfall.bench.received;
 
 import org.jspecify.annotations.Nullable;
 

@@ -1,4 +1,4 @@
-package evenfall.bench.heard;
+package evenfall.bench.received;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
