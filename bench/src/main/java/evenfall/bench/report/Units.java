@@ -5,7 +5,20 @@ import evenfall.quantity.TradeUnits;
 
 /** The units that people read. Files and JSON are untouched by this: there the unit stands in the key. */
 public enum Units {
-    METRIC("m", 1, 2, "kPa", TradeUnits.KPA_PA, "km/h", TradeUnits.KMPH_MPS, "L/ha", TradeUnits.LPHA_M, 0),
+    METRIC(
+            "m",
+            1,
+            2,
+            "kPa",
+            TradeUnits.KPA_PA,
+            "km/h",
+            TradeUnits.KMPH_MPS,
+            "L/ha",
+            TradeUnits.LPHA_M,
+            0,
+            "L/min",
+            TradeUnits.LPM_M3PS,
+            2),
     US(
             "in",
             TradeUnits.INCH_M,
@@ -16,7 +29,10 @@ public enum Units {
             TradeUnits.MPH_MPS,
             "US gal/ac",
             TradeUnits.GPA_M,
-            1);
+            1,
+            "US gpm",
+            TradeUnits.GPM_M3PS,
+            3);
 
     private final String lengthUnit;
     private final double lengthM;
@@ -28,6 +44,9 @@ public enum Units {
     private final String rateUnit;
     private final double rateM;
     private final int rateDecimals;
+    private final String flowUnit;
+    private final double flowM3ps;
+    private final int flowDecimals;
 
     Units(
             String lengthUnit,
@@ -39,7 +58,10 @@ public enum Units {
             double speedMps,
             String rateUnit,
             double rateM,
-            int rateDecimals) {
+            int rateDecimals,
+            String flowUnit,
+            double flowM3ps,
+            int flowDecimals) {
         this.lengthUnit = lengthUnit;
         this.lengthM = lengthM;
         this.lengthDecimals = lengthDecimals;
@@ -50,6 +72,9 @@ public enum Units {
         this.rateUnit = rateUnit;
         this.rateM = rateM;
         this.rateDecimals = rateDecimals;
+        this.flowUnit = flowUnit;
+        this.flowM3ps = flowM3ps;
+        this.flowDecimals = flowDecimals;
     }
 
     public String lengthUnit() {
@@ -71,11 +96,67 @@ public enum Units {
     }
 
     public String pressure(double pascal) {
-        return FixedDecimals.text(pascal / pressurePa, 0) + " " + pressureUnit;
+        return pressureNumber(pascal) + " " + pressureUnit;
+    }
+
+    /** A pressure as a bare number in {@link #pressureUnit()}. */
+    public String pressureNumber(double pascal) {
+        return FixedDecimals.text(pascal / pressurePa, 0);
+    }
+
+    public String pressureUnit() {
+        return pressureUnit;
     }
 
     public String speed(double metresPerSecond) {
-        return FixedDecimals.text(metresPerSecond / speedMps, 1) + " " + speedUnit;
+        return speedNumber(metresPerSecond) + " " + speedUnit;
+    }
+
+    /** A speed as a bare number in {@link #speedUnit()}. */
+    public String speedNumber(double metresPerSecond) {
+        return FixedDecimals.text(metresPerSecond / speedMps, 1);
+    }
+
+    public String speedUnit() {
+        return speedUnit;
+    }
+
+    /**
+     * @param cubicMetresPerSecond through one outlet
+     */
+    public String flow(double cubicMetresPerSecond) {
+        return flowNumber(cubicMetresPerSecond) + " " + flowUnit;
+    }
+
+    /** An outlet's flow as a bare number in {@link #flowUnit()}. */
+    public String flowNumber(double cubicMetresPerSecond) {
+        return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, flowDecimals);
+    }
+
+    public String flowUnit() {
+        return flowUnit;
+    }
+
+    /** A boom's flow: as an outlet's, without what nobody reads. */
+    public String boomFlow(double cubicMetresPerSecond) {
+        return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, 0) + " " + flowUnit;
+    }
+
+    /** How many of the unit a metre is, for axes. */
+    public double lengthsPerMetre() {
+        return 1 / lengthM;
+    }
+
+    public double pressuresPerPascal() {
+        return 1 / pressurePa;
+    }
+
+    public double speedsPerMps() {
+        return 1 / speedMps;
+    }
+
+    public double ratesPerMetre() {
+        return 1 / rateM;
     }
 
     /**
