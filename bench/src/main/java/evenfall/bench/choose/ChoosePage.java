@@ -16,6 +16,7 @@ import evenfall.bench.page.Page;
 import evenfall.bench.page.Point;
 import evenfall.bench.report.Units;
 import evenfall.liquid.Orifice;
+import evenfall.outlet.OutletCatalogue;
 import evenfall.quantity.FixedDecimals;
 import j2html.tags.DomContent;
 import java.util.ArrayList;
@@ -23,7 +24,7 @@ import java.util.List;
 
 /** The answer of {@code choose} as a page for reading and printing. */
 public final class ChoosePage {
-    private static final double PLOT_HIGH = 270;
+    private static final double PLOT_HIGH = 240;
     private static final int CURVE_POINTS = 60;
 
     /** Row CV beyond this needs no telling apart, %. */
@@ -66,8 +67,7 @@ public final class ChoosePage {
 
     private DomContent ranking() {
         DataTable table = new DataTable(
-                2,
-                "",
+                1,
                 "outlet",
                 "sets",
                 "sizes " + units.flowUnit(),
@@ -84,8 +84,7 @@ public final class ChoosePage {
             Cover cover = candidate.cover();
             Evenness evenness = candidate.evenness();
             table.row(
-                    Integer.toString(rank),
-                    candidate.type().title(),
+                    rank + "  " + candidate.type().id(),
                     cover == null ? "none" : Integer.toString(cover.sets()),
                     cover == null ? "-" : words.sizes(cover),
                     cover == null
@@ -155,12 +154,11 @@ public final class ChoosePage {
         if (metres > 0) {
             boolean within = job.wander().kind() == Wander.Kind.WITHIN;
             chart.strip(
-                    within ? "the boom wanders here" : "two thirds of the time",
+                    within ? "the boom is here" : "here two thirds of the time",
                     (job.heightM() - metres) * perMetre,
                     (job.heightM() + metres) * perMetre);
         }
         chart.limit("limit " + Units.percent(job.limitCv()), 100 * job.limitCv());
-        int ink = 0;
         for (Choice.Ranked one : choice.ranked()) {
             Evenness evenness = one.candidate().evenness();
             if (evenness == null) {
@@ -170,9 +168,20 @@ public final class ChoosePage {
             for (Evenness.AtHeight at : evenness.curve()) {
                 points.add(new Point(at.heightM() * perMetre, at.rowCv() == null ? null : 100 * at.rowCv()));
             }
-            chart.line(one.candidate().type().id(), Ink.number(ink++), points);
+            chart.line(one.candidate().type().id(), inkOf(one.candidate().type().id()), points);
         }
         return chart.svg();
+    }
+
+    /** A type keeps its ink whatever its rank. */
+    private Ink inkOf(String outlet) {
+        List<String> ids = new ArrayList<>(OutletCatalogue.ids());
+        choice.ranked().stream()
+                .map(one -> one.candidate().type().id())
+                .filter(id -> !ids.contains(id))
+                .sorted()
+                .forEach(ids::add);
+        return Ink.number(ids.indexOf(outlet));
     }
 
     private DomContent heightNote() {
@@ -287,7 +296,7 @@ public final class ChoosePage {
 
     private DomContent leafTable() {
         DataTable table = new DataTable(
-                1, "outlet", "wetted width on a metre of boom, mm", "times the least", "at " + units.pressureUnit());
+                1, "outlet", "prints on a metre of boom, mm", "times the least", "at " + units.pressureUnit());
         for (Choice.Ranked one : choice.ranked()) {
             LeafContact contact = one.candidate().contact();
             table.row(

@@ -71,7 +71,7 @@ final class Words {
             return "No outlet type reaches all of it. " + sentence(shortfall(first.candidate()));
         }
         String text = first.candidate().type().title() + ": " + sets(first.candidate(), cover) + " with "
-                + sizes(cover) + " " + units.flowUnit() + " for all of it, at "
+                + sizesInWords(cover) + " " + units.flowUnit() + " for all of it, at "
                 + pressures(cover.pressuresPa()) + ".";
         Evenness evenness = first.candidate().evenness();
         return evenness == null ? text : text + " " + sentence(tolerance(evenness));
@@ -89,6 +89,16 @@ final class Words {
         for (Cover.Step step : cover.steps()) {
             text.append(set == 0 ? "" : step.set() == set ? ", " : " | ").append(units.flowNumber(step.sizeM3ps()));
             set = step.set();
+        }
+        return text.toString();
+    }
+
+    private String sizesInWords(Cover cover) {
+        List<Cover.Step> steps = cover.steps();
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < steps.size(); i++) {
+            text.append(i == 0 ? "" : i == steps.size() - 1 ? " and " : ", ")
+                    .append(units.flowNumber(steps.get(i).sizeM3ps()));
         }
         return text.toString();
     }

@@ -30,11 +30,13 @@ import picocli.CommandLine.Option;
 
 @Command(
         name = "choose",
+        sortOptions = false,
+        sortSynopsis = false,
         description =
                 "Which outlets to fit: what each type reaches, what height does to its rows, what it costs; ranked.",
         footer = {
             "",
-            "Without options: 36 m, 150-250 L/ha at 8-14 km/h, UAN 28 %, outlets every 0.508 m (20 in), rows every 0.1905 m (7.5 in),"
+            "Without options: 36 m, 150-250 L/ha at 8-14 km/h, UAN 28 %%, outlets every 0.508 m (20 in), rows every 0.1905 m (7.5 in),"
                     + " boom at 0.5 m wandering by 0.1 m."
         })
 final class ChooseCommand implements Callable<Integer> {
@@ -160,7 +162,7 @@ final class ChooseCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException, ConfigException {
+    public Integer call() throws ConfigException {
         Job job = job();
         List<OutletDesign> designs = designs();
         Choice choice = Choice.of(
@@ -169,7 +171,7 @@ final class ChooseCommand implements Callable<Integer> {
                 prices == null ? Prices.none() : Prices.read(prices),
                 weigh == null ? Weights.equal() : Weights.parse(weigh));
         if (html != null) {
-            Files.writeString(html, new ChoosePage(choice, common.units).html());
+            write(html, new ChoosePage(choice, common.units).html());
         }
         if (common.json) {
             terminal.out().println(Json.text(ChooseJson.of(choice)));
@@ -177,6 +179,14 @@ final class ChooseCommand implements Callable<Integer> {
             terminal.print(new ChooseText(common.units, terminal.paint(), terminal.columns()).lines(choice));
         }
         return Evenfall.DONE;
+    }
+
+    private static void write(Path file, String page) throws ConfigException {
+        try {
+            Files.writeString(file, page);
+        } catch (IOException e) {
+            throw ConfigException.ofOption("--html", file + " cannot be written", "a file in a folder that is there");
+        }
     }
 
     private List<OutletDesign> designs() throws ConfigException {

@@ -17,9 +17,10 @@ public final class LineChart {
     private static final double BOTTOM = 48;
     private static final double LEGEND_LINE = 22;
 
-    /** Rough width of a letter in the legend, for placing only. */
+    /** Rough width of a letter, for placing only. */
     private static final double LETTER = 7.2;
 
+    private static final double WORDS_HIGH = 15;
     private static final int MARKS_A_LINE = 7;
 
     private final String id;
@@ -29,6 +30,7 @@ public final class LineChart {
     private final double plotHigh;
     private final List<SvgTag> areas = new ArrayList<>();
     private final List<SvgTag> parts = new ArrayList<>();
+    private final List<double[]> contourWords = new ArrayList<>();
     private final List<Entry> legend = new ArrayList<>();
 
     private record Entry(String name, SvgTag sign) {}
@@ -36,7 +38,7 @@ public final class LineChart {
     /**
      * @param id letters and hyphens, of its own on its page
      * @param says what the chart shows, in a sentence, for those who cannot see it
-     * @param high height of the plot; the width is 640 in the same measure
+     * @param high height of the plot, where its width is 640
      */
     public LineChart(String id, String says, Axis across, Axis up, double high) {
         this.id = id;
@@ -64,10 +66,11 @@ public final class LineChart {
         return this;
     }
 
-    /** A thin grey line without a place in the legend; its words stand at the point where it leaves off. */
+    /**
+     * A thin grey line without a place in the legend; its words stand at its right end. Where another's words stand there already it
+     * is left out, for a line that cannot be named says nothing.
+     */
     public LineChart contour(String words, List<Point> points) {
-        parts.add(
-                new SvgTag("path").attr("d", path(points)).withClass("contour").attr("clip-path", plotUrl()));
         Point last = null;
         for (Point point : points) {
             Double y = point.y();
@@ -75,10 +78,20 @@ public final class LineChart {
                 last = point;
             }
         }
-        if (last != null && last.y() != null) {
-            parts.add(SvgTag.text(x(last.x()) - 3, y(last.y()) - 4, "small", words)
-                    .attr("text-anchor", "end"));
+        if (last == null || last.y() == null) {
+            return this;
         }
+        double atX = x(last.x());
+        double atY = y(last.y()) - 4;
+        for (double[] taken : contourWords) {
+            if (Math.abs(taken[0] - atX) < LETTER * words.length() && Math.abs(taken[1] - atY) < WORDS_HIGH) {
+                return this;
+            }
+        }
+        contourWords.add(new double[] {atX, atY});
+        parts.add(
+                new SvgTag("path").attr("d", path(points)).withClass("contour").attr("clip-path", plotUrl()));
+        parts.add(SvgTag.text(atX - 3, atY, "small", words).attr("text-anchor", "end"));
         return this;
     }
 
