@@ -220,7 +220,35 @@ public final class ChoosePage {
         }
         parts.add(h3("At the corners of the range"));
         parts.add(Page.wide(table.html()));
+        parts.add(h3("What each size reaches alone"));
+        parts.add(Page.wide(alone(group.first())));
         return parts.toArray(new DomContent[0]);
+    }
+
+    private DomContent alone(Candidate candidate) {
+        double slow = job.speedsMps().low();
+        double fast = job.speedsMps().high();
+        DataTable table = new DataTable(
+                0,
+                "size " + units.flowUnit(),
+                "of the range",
+                "rates at " + units.speed(slow) + ", " + units.rateUnit(),
+                "rates at " + units.speed(fast) + ", " + units.rateUnit());
+        for (Reach reach : candidate.reaches()) {
+            table.row(
+                    units.flowNumber(reach.sizeM3ps()),
+                    Words.share(reach.share()),
+                    ratesAt(reach, slow),
+                    ratesAt(reach, fast));
+        }
+        return table.html();
+    }
+
+    private String ratesAt(Reach reach, double speedMps) {
+        double perFlow = 1 / (speedMps * job.spacingM());
+        return Words.span(
+                units.rateNumber(reach.flowsM3ps().low() * perFlow),
+                units.rateNumber(reach.flowsM3ps().high() * perFlow));
     }
 
     /** Rate against speed: what each size serves at which pressure, and the range that was asked for. */
@@ -275,7 +303,7 @@ public final class ChoosePage {
     private List<Double> roundPressures(Span pressuresPa) {
         double per = units.pressuresPerPascal();
         List<Double> list = new ArrayList<>();
-        for (double round : units == Units.METRIC ? new double[] {100, 150, 200, 300} : new double[] {15, 20, 30, 45}) {
+        for (double round : units == Units.METRIC ? new double[] {100, 200, 300} : new double[] {15, 30, 45}) {
             if (round / per > 1.05 * pressuresPa.low() && round / per < 0.95 * pressuresPa.high()) {
                 list.add(round / per);
             }

@@ -6,10 +6,15 @@ import evenfall.bench.report.Units;
 import evenfall.quantity.FixedDecimals;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** The answer of {@code choose} for people: the verdict, a table, and the reasons. */
 public final class ChooseText {
+    private static final Pattern UNIT_AHEAD =
+            Pattern.compile("(?<=[0-9]) (?=(?:%|m|in|kPa|psi|km/h|mph|L/ha|L/min|US)(?:$|[^a-z]))|(?<=US) (?=g)");
+    private static final String GLUE = "\u00a0";
+
     private final Units units;
     private final Paint paint;
     private final int columns;
@@ -147,6 +152,7 @@ public final class ChooseText {
                 paint.strong(group.names()) + ": " + words.sets(group.first(), group.cover()) + ", sizes "
                         + words.sizes(group.cover()) + " " + units.flowUnit() + " at "
                         + units.pressure(group.first().type().ratedPressurePa()) + " with water");
+        wrap(lines, "  ", words.alone(group.first()));
         for (int i = 0; i < group.cover().changeovers().size(); i++) {
             wrap(lines, "  ", words.changeover(group.cover(), i));
         }
@@ -178,12 +184,13 @@ public final class ChooseText {
         wrapped.forEach(line -> lines.add(paint.faint(line)));
     }
 
-    /** Breaks between words; lines after the first stand as far in as the text of the first. */
+    /** Breaks between words, never between a number and its unit; lines after the first stand as far in as the text of the first. */
     private void wrap(List<String> lines, String before, String text) {
         int inset = Paint.width(before);
         StringBuilder line = new StringBuilder(before);
         int width = inset;
-        for (String word : text.split(" ", -1)) {
+        for (String glued : UNIT_AHEAD.matcher(text).replaceAll(GLUE).split(" ", -1)) {
+            String word = glued.replace(GLUE, " ");
             int more = Paint.width(word);
             if (width > inset && width + 1 + more > columns) {
                 lines.add(line.toString());

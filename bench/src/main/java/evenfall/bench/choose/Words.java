@@ -109,6 +109,9 @@ final class Words {
         Cover cover = candidate.cover();
         if (cover == null) {
             reasons.add(new Reason(Mark.AGAINST, shortfall(candidate)));
+            if (!candidate.reaches().isEmpty()) {
+                reasons.add(new Reason(Mark.EVEN, bestAlone(candidate)));
+            }
             if (candidate.evenness() != null) {
                 reasons.add(new Reason(Mark.EVEN, tolerance(candidate.evenness())));
             }
@@ -237,7 +240,7 @@ final class Words {
             return "";
         }
         OutletType type = candidate.type();
-        String reaches = ": " + reachedPercent(candidate) + " of the range is reached";
+        String reaches = ": " + share(candidate.reachedShare()) + " of the range is reached";
         return switch (why) {
             case NO_PRESSURE ->
                 "it works at " + pressures(new Span(type.lowPa(), type.highPa()))
@@ -250,9 +253,27 @@ final class Words {
         };
     }
 
-    private static String reachedPercent(Candidate candidate) {
-        // What is not all shall not be rounded to all.
-        return Units.percent(Math.min(candidate.reachedShare(), 0.99));
+    /** What each size reaches alone. */
+    String alone(Candidate candidate) {
+        List<String> parts = new ArrayList<>();
+        for (Reach reach : candidate.reaches()) {
+            parts.add(units.flowNumber(reach.sizeM3ps()) + " → " + share(reach.share()));
+        }
+        return "each size alone: " + String.join(", ", parts) + " of the range";
+    }
+
+    private String bestAlone(Candidate candidate) {
+        Reach best = candidate.reaches().get(0);
+        for (Reach reach : candidate.reaches()) {
+            best = reach.share() > best.share() ? reach : best;
+        }
+        return "the best single size, " + units.flow(best.sizeM3ps()) + ", reaches " + share(best.share())
+                + " of the range";
+    }
+
+    /** A share in percent; what is not all is not rounded to all, nor what is something to nothing. */
+    static String share(double share) {
+        return share >= 1 ? "100 %" : share < 0.01 ? "under 1 %" : Units.percent(Math.min(share, 0.99));
     }
 
     /** Where one size ends and the next begins. */
@@ -277,6 +298,10 @@ final class Words {
                 places.add(units.speed(speedMps) + " at " + units.rate(rateM));
             }
             lastM = rateM;
+        }
+        if (places.isEmpty()) {
+            // Only where rounding puts the changeover just outside a corner.
+            places.add(units.flow(change.flowM3ps()) + " an outlet");
         }
         String how = change.newSet() ? "change outlets" : "turn or open the bars";
         return from + " to " + to + ": " + how + " at " + String.join(", or ", places);
