@@ -234,7 +234,7 @@ public final class ChoosePage {
                 "of the range",
                 "rates at " + units.speed(slow) + ", " + units.rateUnit(),
                 "rates at " + units.speed(fast) + ", " + units.rateUnit());
-        for (Reach reach : candidate.reaches()) {
+        for (Reach reach : words.worthSaying(candidate)) {
             table.row(
                     units.flowNumber(reach.sizeM3ps()),
                     Words.share(reach.share()),

@@ -71,7 +71,8 @@ public final class ChooseText {
 
     static final String CAUTION =
             "Relieve the pressure before you open a line, and wear what the product's label asks for. Keep"
-                    + " people out of the boom's swing.";
+                    + " people out of the boom's swing, and look up for power lines before you unfold. The label, the machine's manual, local"
+                    + " codes and a licensed person's judgement stand above anything said here.";
 
     /** With the sizes where they fit; they stand below in any case. */
     private List<String> table(Choice choice, Words words) {

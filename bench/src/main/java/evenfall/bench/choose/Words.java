@@ -30,6 +30,8 @@ final class Words {
 
     record Reason(Mark mark, String text) {}
 
+    private static final double LITTLE_SHARE = 0.01;
+
     private final Choice choice;
     private final Job job;
     private final Units units;
@@ -253,10 +255,17 @@ final class Words {
         };
     }
 
+    /** Sizes that reach enough of the range to be worth a line, rising. */
+    List<Reach> worthSaying(Candidate candidate) {
+        return candidate.reaches().stream()
+                .filter(reach -> reach.share() >= LITTLE_SHARE)
+                .toList();
+    }
+
     /** What each size reaches alone. */
     String alone(Candidate candidate) {
         List<String> parts = new ArrayList<>();
-        for (Reach reach : candidate.reaches()) {
+        for (Reach reach : worthSaying(candidate)) {
             parts.add(units.flowNumber(reach.sizeM3ps()) + " → " + share(reach.share()));
         }
         return "each size alone: " + String.join(", ", parts) + " of the range";
@@ -273,7 +282,7 @@ final class Words {
 
     /** A share in percent; what is not all is not rounded to all, nor what is something to nothing. */
     static String share(double share) {
-        return share >= 1 ? "100 %" : share < 0.01 ? "under 1 %" : Units.percent(Math.min(share, 0.99));
+        return share >= 1 ? "100 %" : share < LITTLE_SHARE ? "under 1 %" : Units.percent(Math.min(share, 0.99));
     }
 
     /** Where one size ends and the next begins. */

@@ -32,7 +32,7 @@ public enum Units {
             1,
             "US gpm",
             TradeUnits.GPM_M3PS,
-            3);
+            2);
 
     private final String lengthUnit;
     private final double lengthM;
