@@ -8,8 +8,8 @@ import java.util.List;
  * The metering sizes that are on offer, by what they let through: the R10 series of preferred numbers (ISO 3, from memory), ten
  * sizes to a tenfold flow, each about a quarter larger than the one before.
  *
- * <p>That outlets come in this series is a choice of ours. The colours and sizes that a standard gives to spray nozzles (ISO
- * 10625) are not meant for liquid fertiliser, as its own scope says.
+ * <p>That outlets come in this series is a choice of ours. The colour code of spray nozzles, ISO 10625, "might not be applicable to
+ * liquid fertilizer applications" by its own scope (as published by BSI), so sizes here go by flow alone.
  */
 public final class MeteringSeries {
     private static final double[] R10 = {1.00, 1.25, 1.60, 2.00, 2.50, 3.15, 4.00, 5.00, 6.30, 8.00};
