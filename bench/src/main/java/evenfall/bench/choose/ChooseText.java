@@ -40,6 +40,12 @@ public final class ChooseText {
         verdict.forEach(line -> lines.add(paint.strong(line)));
         lines.add("");
         lines.addAll(table(choice, words));
+        faint(
+                lines,
+                "heights: where rows keep a CV of "
+                        + Units.percent(choice.job().limitCv())
+                        + ". even: share of the heights the boom visits at which they do. CV: row CV to expect while the height wanders. leaf: leaf"
+                        + " contact over the least.");
         lines.add("");
         for (int i = 0; i < choice.ranked().size(); i++) {
             reasons(lines, i + 1, choice.ranked().get(i), words);
@@ -90,9 +96,9 @@ public final class ChooseText {
                 "sets",
                 sizes ? "sizes " + units.flowUnit() : "sizes",
                 units.pressureUnit(),
-                "even at " + units.lengthUnit(),
-                "heights even",
-                "row CV",
+                "heights " + units.lengthUnit(),
+                "even",
+                "CV",
                 "leaf",
                 "cost",
                 "score");

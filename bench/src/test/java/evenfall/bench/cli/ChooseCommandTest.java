@@ -40,6 +40,7 @@ class ChooseCommandTest {
         assertThat(out.lines()).allMatch(line -> line.length() <= 100);
         assertThat(out.lines())
                 .noneMatch(line -> line.strip().matches("(%|m |in |kPa|psi|km/h|mph|L/|US g|gal/ac|gpm).*"));
+        assertThat(out).contains(units.equals("us") ? "sizes US gpm" : "sizes L/min");
         assertThat(out).contains("three-stream", "five-stream", "six-stream", "seven-stream", "streamer-bar");
         assertThat(out.replaceAll("\\s+", " "))
                 .contains("neither leaf burn nor yield", "cost unknown: no price file was given");
