@@ -46,6 +46,17 @@ class WallsTest {
             new Room("broker", "bench.received"),
             new Room("live", "bench.received", "bench.report", "quantity"),
             new Room("pattern", "bench.report", "outlet", "pattern", "quantity"),
+            new Room("page", "quantity"),
+            new Room(
+                    "choose",
+                    "bench.page",
+                    "bench.report",
+                    "config",
+                    "liquid",
+                    "outlet",
+                    "pattern",
+                    "quantity",
+                    "sim.jet"),
             new Room(
                     "replay",
                     "bench.received",
@@ -148,6 +159,7 @@ class WallsTest {
         onlyIn("org.eclipse.paho..", "evenfall.bench.broker").check(PRODUCT);
         onlyIn("org.hipparchus..", "evenfall.bench.score").check(PRODUCT);
         onlyIn("picocli..", "evenfall.bench.cli").check(PRODUCT);
+        onlyIn("j2html..", "evenfall.bench.page", "evenfall.bench.choose").check(PRODUCT);
     }
 
     @Test
@@ -174,6 +186,8 @@ class WallsTest {
                         .hasViolation())
                 .isTrue();
         assertThat(onlyIn("picocli..", "evenfall.bench.cli").evaluate(TRAP).hasViolation())
+                .isTrue();
+        assertThat(onlyIn("j2html..", "evenfall.bench.page").evaluate(TRAP).hasViolation())
                 .isTrue();
     }
 }
