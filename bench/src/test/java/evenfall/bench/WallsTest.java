@@ -94,6 +94,18 @@ class WallsTest {
                     "sim.world",
                     "trace",
                     "wire"),
+            new Room(
+                    "matrix",
+                    "bench.report",
+                    "bench.run",
+                    "bench.score",
+                    "config",
+                    "outlet",
+                    "quantity",
+                    "sim.drive",
+                    "sim.fault",
+                    "sim.ground",
+                    "sim.scenario"),
             new Room("compare", "bench.report", "bench.run", "bench.score", "quantity"));
 
     private static ArchRule allowList(Room room) {

@@ -44,7 +44,7 @@ final class Pairing {
         senses.compare("flow, L/min", said.flowM3ps(), flows.meterM3ps(), L_PER_MIN);
         senses.compare("pressure, kPa", said.pressurePa(), flows.feedPressurePa(), 1 / TradeUnits.KPA_PA);
         senses.compare("rate, L/ha", said.rateLpha(), rateLpha(beside, said.targetLpha()), 1);
-        senses.compare("rate error, points", said.rateErrorPct(), trueErrorPct, 1);
+        senses.compare(Senses.RATE, said.rateErrorPct(), trueErrorPct, 1);
         if (isSteady(at)) {
             senses.compare(Senses.RATE_STEADY, said.rateErrorPct(), trueErrorPct, 1);
         }

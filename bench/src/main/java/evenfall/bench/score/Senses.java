@@ -9,6 +9,9 @@ public final class Senses {
     /** Row CV, percentage points. */
     public static final String ROW_CV = "row CV, points";
 
+    /** Rate error, percentage points. */
+    public static final String RATE = "rate error, points";
+
     /** Rate error while true speed and flow are steady, percentage points. */
     public static final String RATE_STEADY = "rate error steady, points";
 

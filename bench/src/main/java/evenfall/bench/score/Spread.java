@@ -18,7 +18,8 @@ public final class Spread {
     private long count;
     private double sum;
 
-    void add(double difference) {
+    /** Takes in one difference. */
+    public void add(double difference) {
         count++;
         sum += difference;
         bins[bin(Math.abs(difference))]++;
@@ -49,12 +50,21 @@ public final class Spread {
         return count == 0 ? null : sum / count;
     }
 
-    /** The magnitude that 95 % of the differences do not pass, to within 1 % and never too small; null where there is none. */
+    /** The magnitude that 95 % of the differences do not pass; null where there is none. */
     public @Nullable Double p95() {
+        return percentile(0.95);
+    }
+
+    /**
+     * The magnitude that a share of the differences does not pass, to within 1 % and never too small; null where there is none.
+     *
+     * @param share above 0, at most 1
+     */
+    public @Nullable Double percentile(double share) {
         if (count == 0) {
             return null;
         }
-        long wanted = (long) Math.ceil(0.95 * count);
+        long wanted = (long) Math.ceil(share * count);
         long below = 0;
         int at = 0;
         while (at < BINS - 1 && below + bins[at] < wanted) {
