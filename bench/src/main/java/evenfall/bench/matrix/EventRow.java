@@ -10,6 +10,7 @@ public final class EventRow {
     private int inTime;
     private int missed;
     private int tooQuick;
+    private int blinded;
     private int nearMisses;
     private int unfounded;
     private int causeRight;
@@ -20,6 +21,7 @@ public final class EventRow {
             case RIGHT -> inTime++;
             case MISSED -> missed++;
             case TOO_QUICK -> tooQuick++;
+            case BLINDED -> blinded++;
             case NEAR_MISS -> nearMisses++;
             case FALSE -> unfounded++;
         }
@@ -49,6 +51,11 @@ public final class EventRow {
 
     public int missed() {
         return missed;
+    }
+
+    /** Due by the truth while a fault had a sensor out of order, and not raised. */
+    public int blinded() {
+        return blinded;
     }
 
     public int tooQuick() {

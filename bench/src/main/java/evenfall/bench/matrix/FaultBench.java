@@ -3,6 +3,7 @@ package evenfall.bench.matrix;
 import evenfall.config.ConfigException;
 import evenfall.sim.fault.Fault;
 import evenfall.sim.fault.Faults;
+import evenfall.sim.fault.Part;
 import evenfall.sim.fault.PlaceKind;
 import evenfall.sim.scenario.Scenario;
 import java.util.ArrayList;
@@ -10,22 +11,22 @@ import java.util.List;
 
 /**
  * Every fault of the library on its own: 20 s of clean running, then the fault at its usual size for a minute, then 10 s without it.
- * Meanwhile the driver goes a little faster and slower again, and one section is off for a while, so that faults which show only then
- * can.
+ * Meanwhile the driver goes a little faster and slower again, and where the fault shows only then, one section is off for a while. A
+ * healthy machine is due for nothing on this ground, which a test holds.
  */
 final class FaultBench {
     static final double AT_S = 20;
     private static final double FOR_S = 60;
     private static final double AFTER_S = 10;
 
-    /** Level but for class B, at 18 km/h, 21 and 18 again. */
+    /** Level but for class B. */
     private static final String EVEN = "{roughness: B}";
 
-    /** Rough enough for a boom that does not follow: class C, a hill to one side, knolls under both wings. */
-    private static final String ROUGH = "{roughness: C, features: ["
-            + "{side_slope: {right_mpm: -0.03, from_m: 110, run_in_m: 40}}, "
-            + "{knoll: {at_m: 190, right_m: -12, radius_m: 40, top_m: 0.7}}, "
-            + "{knoll: {at_m: 290, right_m: 12, radius_m: 30, top_m: 0.6}}]}";
+    /** A hill to one side, and a knoll under each wing in turn: a boom that follows does not mind. */
+    private static final String HILLY = "{roughness: B, features: ["
+            + "{side_slope: {right_mpm: -0.03, from_m: 110, run_in_m: 60}}, "
+            + "{knoll: {at_m: 250, right_m: -12, radius_m: 45, top_m: 0.66}}, "
+            + "{knoll: {at_m: 360, right_m: 12, radius_m: 45, top_m: 0.66}}]}";
 
     private static final String DRIVE =
             "{start_mps: 5.0, speeds: [{at_s: 40, speed_mps: 5.8}, {at_s: 62, speed_mps: 5.0}]}";
@@ -36,29 +37,31 @@ final class FaultBench {
     private final String fault;
     private final String where;
     private final String howMuch;
-    private final boolean rough;
+    private final double forS;
 
-    private FaultBench(String fault, String where, String howMuch, boolean rough) {
+    private FaultBench(String fault, String where, String howMuch, double forS) {
         this.fault = fault;
         this.where = where;
         this.howMuch = howMuch;
-        this.rough = rough;
+        this.forS = forS;
     }
 
     /** In the order of the library; some at a second place or size, where the usual one is too small to be told. */
     static List<FaultBench> all() {
         List<FaultBench> all = new ArrayList<>();
         for (Fault fault : Faults.all()) {
-            all.add(new FaultBench(fault.id(), usualPlace(fault.place()), "", isRough(fault)));
+            all.add(new FaultBench(fault.id(), usualPlace(fault.place()), "", FOR_S));
             switch (fault.id()) {
                 // One of 72 is 1.4 % of the flow and cannot be told.
-                case "outlet-blocked" -> all.add(new FaultBench(fault.id(), "30-35", "", false));
-                case "outlet-worn" -> all.add(new FaultBench(fault.id(), "all", "", false));
-                case "outlet-leaking" -> all.add(new FaultBench(fault.id(), "30-39", "", false));
-                case "line-leaking" -> all.add(new FaultBench(fault.id(), "", "4", false));
-                case "wing-stuck" -> all.add(new FaultBench(fault.id(), "right", "", true));
-                case "boom-set-wrong" -> all.add(new FaultBench(fault.id(), "", "-0.25", true));
-                case "port-unplugged" -> all.add(new FaultBench(fault.id(), "gnss", "", false));
+                case "outlet-blocked" -> all.add(new FaultBench(fault.id(), "30-35", "", FOR_S));
+                case "outlet-worn" -> all.add(new FaultBench(fault.id(), "all", "", FOR_S));
+                case "outlet-leaking" -> all.add(new FaultBench(fault.id(), "30-39", "", FOR_S));
+                case "line-leaking" -> all.add(new FaultBench(fault.id(), "", "4", FOR_S));
+                case "wing-stuck" -> all.add(new FaultBench(fault.id(), "right", "", FOR_S));
+                case "boom-set-wrong" -> all.add(new FaultBench(fault.id(), "", "-0.25", FOR_S));
+                // Too short to be silent: only the boot count tells.
+                case "hub-brown-out" -> all.add(new FaultBench(fault.id(), "", "", 0.6));
+                case "port-unplugged" -> all.add(new FaultBench(fault.id(), "gnss", "", FOR_S));
                 default -> {
                     // Once is enough.
                 }
@@ -79,35 +82,37 @@ final class FaultBench {
         };
     }
 
-    private static boolean isRough(Fault fault) {
-        return switch (fault.part()) {
-            case BOOM, HEIGHT_SENSORS, CHASSIS -> true;
-            default -> false;
-        };
-    }
-
     String fault() {
         return fault;
     }
 
-    /** For people: the fault, its place and, where it is not the usual one, its size. */
+    /** For people: the fault, its place and, where they are not the usual ones, its size and how long it stays. */
     String name() {
         String text = where.isEmpty() ? fault : fault + " " + where;
-        return howMuch.isEmpty() ? text : text + " " + howMuch;
+        String sized = howMuch.isEmpty() ? text : text + " of " + howMuch;
+        return forS == FOR_S ? sized : sized + " for " + forS + " s";
     }
 
     Scenario scenario(long seed) throws ConfigException {
-        String line = "{fault: " + fault + ", at_s: " + MadeField.number(AT_S) + ", for_s: " + MadeField.number(FOR_S)
+        String line = "{fault: " + fault + ", at_s: " + MadeField.number(AT_S) + ", for_s: " + MadeField.number(forS)
                 + (where.isEmpty() ? "" : ", where: " + where)
                 + (howMuch.isEmpty() ? "" : ", how_much: " + howMuch)
                 + "}";
-        MadeField field = new MadeField(name())
-                .lasts(AT_S + FOR_S + AFTER_S)
-                .ground(rough ? ROUGH : EVEN)
-                // Three streams forgive a wrong height least, so that it matters.
-                .outlet(rough ? "three-stream" : "five-stream")
-                .drive(DRIVE)
-                .world("faults: [" + line + "]");
+        MadeField field = field(isOfTheBoom()).world("faults: [" + line + "]");
         return (fault.equals("section-stays-open") ? field.world(SECTION_OFF) : field).scenario(seed);
+    }
+
+    private boolean isOfTheBoom() {
+        return Faults.find(fault)
+                .map(f -> f.part() == Part.BOOM || f.part() == Part.CHASSIS)
+                .orElse(false);
+    }
+
+    /** The drive without a fault. */
+    static MadeField field(boolean hilly) {
+        return new MadeField("a fault alone")
+                .lasts(AT_S + FOR_S + AFTER_S)
+                .ground(hilly ? HILLY : EVEN)
+                .drive(DRIVE);
     }
 }

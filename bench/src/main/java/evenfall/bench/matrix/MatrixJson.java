@@ -45,6 +45,7 @@ public final class MatrixJson {
         node.put("missed", tally.missed());
         node.put("near_miss", tally.nearMisses());
         node.put("too_quick", tally.tooQuick());
+        node.put("blinded", tally.blinded());
         node.put("false", tally.unfounded());
         node.set("false_per_hour", Json.number(tally.unfoundedPerHour(), 4));
     }
@@ -80,6 +81,7 @@ public final class MatrixJson {
         node.put("in_time", row.inTime());
         node.put("missed", row.missed());
         node.put("too_quick", row.tooQuick());
+        node.put("blinded", row.blinded());
         node.put("near_miss", row.nearMisses());
         node.put("false", row.unfounded());
         node.set("false_per_hour", Json.number(row.unfounded() / hours, 4));

@@ -12,6 +12,7 @@ public final class Tally {
     private long unfounded;
     private long nearMisses;
     private long tooQuick;
+    private long blinded;
 
     void count(Marked run) {
         runs++;
@@ -24,6 +25,7 @@ public final class Tally {
                 case FALSE -> unfounded++;
                 case NEAR_MISS -> nearMisses++;
                 case TOO_QUICK -> tooQuick++;
+                case BLINDED -> blinded++;
             }
         }
     }
@@ -57,6 +59,11 @@ public final class Tally {
 
     public long nearMisses() {
         return nearMisses;
+    }
+
+    /** Due by the truth while a fault had a sensor out of order, and not raised. */
+    public long blinded() {
+        return blinded;
     }
 
     public long tooQuick() {

@@ -22,7 +22,10 @@ final class AlertScorer {
 
     /** What the truth itself was due for, for faults that are told by it. */
     private record TrueDue(
-            List<String> kinds, double dueS, @Nullable ReportedAlert raised) {}
+            List<String> kinds,
+            String place,
+            double dueS,
+            @Nullable ReportedAlert raised) {}
 
     AlertScorer(Scorer.Truth truth, List<ReportedAlert> raisedOnes) {
         this.truth = truth;
@@ -88,9 +91,15 @@ final class AlertScorer {
                 watched.place(),
                 dueS,
                 raised,
-                inTime ? ScoredAlert.Verdict.RIGHT : ScoredAlert.Verdict.MISSED,
+                inTime ? ScoredAlert.Verdict.RIGHT : unlessBlind(watched, exceedance.fromS(), dueS),
                 (raised == null || causes.isEmpty()) ? null : causes.contains(kind)));
-        trueDues.add(new TrueDue(watched.kinds(), dueS, raised));
+        trueDues.add(new TrueDue(watched.kinds(), watched.place(), dueS, raised));
+    }
+
+    private ScoredAlert.Verdict unlessBlind(Watched watched, double fromS, double dueS) {
+        return truth.blinding().covers(watched.kinds(), watched.place(), fromS, dueS + ScoringRules.LATE_S)
+                ? ScoredAlert.Verdict.BLINDED
+                : ScoredAlert.Verdict.MISSED;
     }
 
     private static boolean stands(ReportedAlert alert, Exceedance exceedance) {
@@ -118,9 +127,15 @@ final class AlertScorer {
         if (raised != null) {
             matched.add(raised);
         }
-        ScoredAlert.Verdict verdict = before != null
-                ? ScoredAlert.Verdict.RIGHT
-                : contact.isTooQuick() ? ScoredAlert.Verdict.TOO_QUICK : ScoredAlert.Verdict.MISSED;
+        ScoredAlert.Verdict verdict = ScoredAlert.Verdict.MISSED;
+        if (before != null) {
+            verdict = ScoredAlert.Verdict.RIGHT;
+        } else if (truth.blinding()
+                .covers(List.of(STRIKE), contact.place(), contact.atS() - ScoringRules.LATE_S, contact.atS())) {
+            verdict = ScoredAlert.Verdict.BLINDED;
+        } else if (contact.isTooQuick()) {
+            verdict = ScoredAlert.Verdict.TOO_QUICK;
+        }
         lines.add(new ScoredAlert(STRIKE, contact.place(), contact.atS(), raised, verdict, null));
     }
 
@@ -158,7 +173,7 @@ final class AlertScorer {
     /** Due at the first moment at which the truth was due for one of its kinds while it stood. */
     private FaultOutcome byTruth(FaultDue fault, @Nullable ReportedAlert first) {
         for (TrueDue due : trueDues) {
-            boolean its = due.kinds().stream().anyMatch(fault.kinds()::contains);
+            boolean its = due.kinds().stream().anyMatch(fault.kinds()::contains) && fault.isAt(due.place());
             if (its && due.dueS() >= fault.fromS() && due.dueS() <= fault.toS() + ScoringRules.LATE_S) {
                 return outcome(fault, new FaultDue.Time(due.dueS(), due.dueS() + ScoringRules.LATE_S), due.raised());
             }

@@ -66,8 +66,16 @@ record FaultDue(String fault, List<String> kinds, String place, double fromS, do
         return null;
     }
 
+    /** Whether it could do something at a place: a wing's fault does nothing to the other wing. */
+    boolean isAt(String at) {
+        return at.equals("boom") || !(place.equals("left") || place.equals("right")) || place.equals(at);
+    }
+
     /** Whether an alert may be this fault's doing. */
     boolean explains(ReportedAlert alert) {
-        return kinds.contains(alert.kind()) && alert.raisedS() >= fromS && alert.raisedS() <= toS + ScoringRules.LATE_S;
+        return kinds.contains(alert.kind())
+                && isAt(alert.place())
+                && alert.raisedS() >= fromS
+                && alert.raisedS() <= toS + ScoringRules.LATE_S;
     }
 }

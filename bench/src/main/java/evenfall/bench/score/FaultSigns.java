@@ -102,15 +102,7 @@ final class FaultSigns {
             case "height-double-echo" -> scatter(much >= LEAST_DOUBLE);
             case "height-deaf", "pressure-loop-broken", "hub-hung", "port-unplugged", "gnss-fix-lost" ->
                 FaultSign.when(limits.silenceS() + BEHIND_SILENCE_S, (now, onset) -> true);
-            case "hub-brown-out" ->
-                // The boot count tells it afterwards, however short it was.
-                new FaultSign(
-                        (now, onset) -> true,
-                        0,
-                        (scripted.forS().isPresent() ? scripted.forS().getAsDouble() : 0)
-                                + limits.silenceS()
-                                + BEHIND_SILENCE_S,
-                        false);
+            case "hub-brown-out" -> brownOut(scripted);
             case "gnss-trees" -> trees(much);
             case "strainer-plugged",
                     "pump-weak",
@@ -193,6 +185,13 @@ final class FaultSigns {
     private static double passes(double share) {
         double ratio = 0.5 * share / Math.max(1 - share, 1e-6);
         return 1 / Math.sqrt(1 + ratio * ratio);
+    }
+
+    /** Dark for long enough it is silent; one that is shorter is told by the boot count when it is over. */
+    private FaultSign brownOut(ScriptedFault scripted) {
+        double answerS = limits.silenceS() + BEHIND_SILENCE_S;
+        double darkS = scripted.forS().orElse(Double.POSITIVE_INFINITY);
+        return new FaultSign((now, onset) -> true, 0, darkS >= answerS ? answerS : darkS + answerS, false);
     }
 
     /** The speed is lost when all epochs of the time of silence are missed; how long that takes to happen. */

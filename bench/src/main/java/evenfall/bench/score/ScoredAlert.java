@@ -28,6 +28,8 @@ public record ScoredAlert(
         RIGHT,
         /** Due, and raised too late to be of use, or not at all. */
         MISSED,
+        /** Due by the truth, and not raised in time while a scripted fault had what it rests on out of order. */
+        BLINDED,
         /** A tip struck so quickly that nobody could have warned, and nobody had. */
         TOO_QUICK,
         /** Raised where the truth was not even near the limit. */

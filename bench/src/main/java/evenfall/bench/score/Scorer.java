@@ -19,6 +19,7 @@ final class Scorer {
      * @param contacts of tips, in order of time
      * @param watched what the truth can be due for
      * @param faults what went wrong by the script
+     * @param blinding what could not be judged when
      * @param clearanceM the rig's, m
      * @param sensors names of the height sensors, from the left
      */
@@ -27,6 +28,7 @@ final class Scorer {
             List<Contact> contacts,
             List<Watched> watched,
             List<FaultDue> faults,
+            Blinding blinding,
             double clearanceM,
             List<String> sensors) {}
 

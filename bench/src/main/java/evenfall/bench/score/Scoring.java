@@ -29,6 +29,7 @@ public final class Scoring {
                                 truth.contacts(),
                                 Watched.all(scenario.belief().limits(), fitted.outlet()),
                                 FaultDue.of(scenario),
+                                Blinding.of(scenario),
                                 scenario.belief().limits().clearanceM(),
                                 fitted.heights().stream()
                                         .map(FittedSpec.Height::name)

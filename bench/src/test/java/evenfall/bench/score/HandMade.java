@@ -119,10 +119,25 @@ final class HandMade {
         return score(truth, contacts, List.of(), new Report(List.of(), List.of(alerts), WireTally.NONE, 0));
     }
 
+    static Score score(List<TruthMoment> truth, Blinding blinding) {
+        return score(truth, List.of(), List.of(), blinding, new Report(List.of(), List.of(), WireTally.NONE, 0));
+    }
+
     static Score score(List<TruthMoment> truth, List<Contact> contacts, List<FaultDue> faults, Report report) {
+        return score(truth, contacts, faults, new Blinding(List.of()), report);
+    }
+
+    private static Score score(
+            List<TruthMoment> truth, List<Contact> contacts, List<FaultDue> faults, Blinding blinding, Report report) {
         return new Scorer(
                         new Scorer.Truth(
-                                truth, contacts, Watched.all(LIMITS, OUTLETS), faults, LIMITS.clearanceM(), List.of()),
+                                truth,
+                                contacts,
+                                Watched.all(LIMITS, OUTLETS),
+                                faults,
+                                blinding,
+                                LIMITS.clearanceM(),
+                                List.of()),
                         GroundShare.NOTHING,
                         report)
                 .score();
