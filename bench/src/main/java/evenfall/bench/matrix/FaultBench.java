@@ -61,6 +61,8 @@ final class FaultBench {
                 case "boom-set-wrong" -> all.add(new FaultBench(fault.id(), "", "-0.25", FOR_S));
                 // Too short to be silent: only the boot count tells.
                 case "hub-brown-out" -> all.add(new FaultBench(fault.id(), "", "", 0.6));
+                // At 85 % a silence that lasts is too rare.
+                case "gnss-trees" -> all.add(new FaultBench(fault.id(), "", "0.95", FOR_S));
                 case "port-unplugged" -> all.add(new FaultBench(fault.id(), "gnss", "", FOR_S));
                 default -> {
                     // Once is enough.

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 /** The matrix for people. */
 public final class MatrixText {
     private static final String NONE = "-";
+    private static final int COLUMNS = 90;
 
     private final Paint paint;
 
@@ -172,33 +173,39 @@ public final class MatrixText {
                 "in time",
                 "missed",
                 "blinded",
-                "too quick",
                 "delay s",
                 "p95",
-                "lead s",
-                "p5",
-                "right cause",
                 "near miss",
                 "false",
                 "false/h");
+        List<String> more = new ArrayList<>();
         double hours = matrix.hours();
-        matrix.events()
-                .forEach((kind, row) -> table.row(
-                        kind,
-                        Integer.toString(row.due()),
-                        row.due() == 0 ? NONE : Units.percent((double) row.inTime() / row.due()),
-                        bad(row.missed()),
-                        Integer.toString(row.blinded()),
-                        kind.equals("strike-ahead") ? Integer.toString(row.tooQuick()) : "",
-                        number(row.delaysS().percentile(0.5), 1),
-                        number(row.delaysS().p95(), 1),
-                        kind.equals("strike-ahead") ? number(row.leadsS().percentile(0.5), 1) : "",
-                        kind.equals("strike-ahead") ? number(row.leadsS().percentile(0.05), 1) : "",
-                        row.causeJudged() == 0 ? "" : Units.percent((double) row.causeRight() / row.causeJudged()),
-                        Integer.toString(row.nearMisses()),
-                        bad(row.unfounded()),
-                        FixedDecimals.text(row.unfounded() / hours, 2)));
-        return table.lines();
+        matrix.events().forEach((kind, row) -> {
+            table.row(
+                    kind,
+                    Integer.toString(row.due()),
+                    row.due() == 0 ? NONE : Units.percent((double) row.inTime() / row.due()),
+                    bad(row.missed()),
+                    Integer.toString(row.blinded()),
+                    number(row.delaysS().percentile(0.5), 1),
+                    number(row.delaysS().p95(), 1),
+                    Integer.toString(row.nearMisses()),
+                    bad(row.unfounded()),
+                    FixedDecimals.text(row.unfounded() / hours, 2));
+            if (row.causeJudged() > 0) {
+                more.add("  " + kind + ": the right cause in " + row.causeRight() + " of " + row.causeJudged());
+            }
+            if (row.leadsS().count() > 0) {
+                more.add("  " + kind + ": lead " + number(row.leadsS().percentile(0.5), 1) + " s in the median, "
+                        + number(row.leadsS().percentile(0.05), 1) + " s in the worst twentieth");
+            }
+            if (row.tooQuick() > 0) {
+                more.add("  " + kind + ": " + row.tooQuick() + " more contacts came too quickly to warn of");
+            }
+        });
+        List<String> lines = new ArrayList<>(table.lines());
+        lines.addAll(more);
+        return lines;
     }
 
     private List<String> cells(Iterable<Cell> cells, String what) {
@@ -255,9 +262,26 @@ public final class MatrixText {
         List<String> lines = new ArrayList<>(table.lines());
         for (Limit limit : limits) {
             if (Boolean.FALSE.equals(limit.reached()) && !limit.failing().isEmpty()) {
-                lines.add("  " + paint.faint("not reached by: " + String.join(", ", limit.failing())));
+                lines.add("  not reached, " + limit.what() + ":");
+                lines.addAll(wrapped(limit.failing()));
             }
         }
+        return lines;
+    }
+
+    /** Words with commas, in lines of a readable width. */
+    private static List<String> wrapped(List<String> words) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder("   ");
+        for (int i = 0; i < words.size(); i++) {
+            String word = words.get(i) + (i + 1 < words.size() ? "," : "");
+            if (line.length() + word.length() >= COLUMNS) {
+                lines.add(line.toString());
+                line = new StringBuilder("   ");
+            }
+            line.append(' ').append(word);
+        }
+        lines.add(line.toString());
         return lines;
     }
 

@@ -42,8 +42,8 @@ final class FaultSigns {
     /** Ten of two hundred echoes at twice their distance. */
     private static final double LEAST_DOUBLE = 0.05;
 
-    /** Behind the rig's time of silence. */
-    private static final double BEHIND_SILENCE_S = 2;
+    /** Behind the rig's time of silence and its hold, to say so. */
+    private static final double TO_SAY_S = 2;
 
     /** A fault of the receiver that would take longer to show is not looked for. */
     private static final double LONGEST_WAIT_S = 20;
@@ -101,7 +101,7 @@ final class FaultSigns {
             case "height-loose" -> scatter(much >= LEAST_LOOSE_M);
             case "height-double-echo" -> scatter(much >= LEAST_DOUBLE);
             case "height-deaf", "pressure-loop-broken", "hub-hung", "port-unplugged", "gnss-fix-lost" ->
-                FaultSign.when(limits.silenceS() + BEHIND_SILENCE_S, (now, onset) -> true);
+                FaultSign.when(silenceS() + TO_SAY_S, (now, onset) -> true);
             case "hub-brown-out" -> brownOut(scripted);
             case "gnss-trees" -> trees(much);
             case "strainer-plugged",
@@ -189,19 +189,24 @@ final class FaultSigns {
 
     /** Dark for long enough it is silent; one that is shorter is told by the boot count when it is over. */
     private FaultSign brownOut(ScriptedFault scripted) {
-        double answerS = limits.silenceS() + BEHIND_SILENCE_S;
+        double answerS = silenceS() + TO_SAY_S;
         double darkS = scripted.forS().orElse(Double.POSITIVE_INFINITY);
         return new FaultSign((now, onset) -> true, 0, darkS >= answerS ? answerS : darkS + answerS, false);
     }
 
-    /** The speed is lost when all epochs of the time of silence are missed; how long that takes to happen. */
+    /** How long nothing must come before it counts as silence that lasts, s. */
+    private double silenceS() {
+        return limits.silenceS() + limits.holdS();
+    }
+
+    /** The speed is lost when all epochs of silence and hold are missed; how long that takes to happen. */
     private FaultSign trees(double share) {
         double perS = 1e6 / gnss.everyUs();
-        double run = limits.silenceS() * perS;
+        double run = silenceS() * perS;
         double startsPerS = Math.pow(share, run) * (1 - share) * perS;
         double waitS = share >= 1 ? 0 : MEANS_95 / startsPerS;
         return waitS <= LONGEST_WAIT_S
-                ? FaultSign.when(waitS + limits.silenceS() + BEHIND_SILENCE_S, (now, onset) -> true)
+                ? FaultSign.when(waitS + silenceS() + TO_SAY_S, (now, onset) -> true)
                 : FaultSign.never();
     }
 }
