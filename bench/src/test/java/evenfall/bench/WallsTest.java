@@ -35,6 +35,7 @@ class WallsTest {
             "evenfall.sim.world.TruthSample",
             "evenfall.sim.world.TruthSample$Segment",
             "evenfall.sim.world.RowLedger",
+            "evenfall.sim.world.LineFigures",
             "evenfall.sim.world.RowFigures");
 
     private record Room(String name, String... mayUse) {}
@@ -71,7 +72,18 @@ class WallsTest {
                     "trace",
                     "wire"),
             new Room("feed", "outlet", "rig", "sim.feed", "sim.scenario", "sim.world"),
-            new Room("score", "bench.received", "outlet", "pattern", "rig", "sim.fault", "sim.scenario", "sim.world"),
+            new Room(
+                    "score",
+                    "bench.received",
+                    "liquid",
+                    "outlet",
+                    "pattern",
+                    "quantity",
+                    "rig",
+                    "sim.fault",
+                    "sim.scenario",
+                    "sim.sensor",
+                    "sim.world"),
             new Room(
                     "run",
                     "bench.broker",
@@ -83,13 +95,28 @@ class WallsTest {
                     "message",
                     "monitor",
                     "outlet",
+                    "pattern",
                     "quantity",
                     "replay",
                     "rig",
+                    "sense",
                     "sim.feed",
                     "sim.scenario",
                     "sim.world",
-                    "trace"),
+                    "trace",
+                    "wire"),
+            new Room(
+                    "matrix",
+                    "bench.report",
+                    "bench.run",
+                    "bench.score",
+                    "config",
+                    "outlet",
+                    "quantity",
+                    "sim.drive",
+                    "sim.fault",
+                    "sim.ground",
+                    "sim.scenario"),
             new Room("compare", "bench.report", "bench.run", "bench.score", "quantity"));
 
     private static ArchRule allowList(Room room) {

@@ -43,6 +43,7 @@ public final class Evenfall implements Runnable {
         line.addSubcommand(new FeedCommand(terminal));
         line.addSubcommand(new ReplayCommand(terminal));
         line.addSubcommand(new CompareCommand(terminal));
+        line.addSubcommand(new ScoreCommand(terminal));
         line.addSubcommand(new PatternCommand(terminal));
         line.addSubcommand(new ChooseCommand(terminal));
         line.setCaseInsensitiveEnumValuesAllowed(true);

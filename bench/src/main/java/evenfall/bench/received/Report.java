@@ -22,6 +22,8 @@ import org.jspecify.annotations.Nullable;
 public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, WireTally wire, double clockShiftS) {
     private static final JsonMapper JSON = JsonMapper.builder().build();
     private static final double US_PER_S = 1e6;
+    private static final double LPM_M3PS = 1e-3 / 60;
+    private static final double KPA_PA = 1e3;
 
     public Report {
         moments = List.copyOf(moments);
@@ -98,10 +100,14 @@ public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, W
                     json.path("at_s").asDouble() + shiftS,
                     arrivalS,
                     value(json.path("speed_mps")),
+                    times(value(json.path("flow_Lpm")), LPM_M3PS),
+                    times(value(json.path("pressure_kPa")), KPA_PA),
                     value(json.path("rate_Lpha")),
                     number(json.path("target_Lpha")),
                     value(json.path("rate_error_pct")),
                     number(json.at("/boom/row_cv")),
+                    segmentM(json, "left"),
+                    segmentM(json, "right"),
                     List.copyOf(heights)));
             JsonNode counts = json.path("wire");
             JsonNode rejected = counts.path("rejected");
@@ -143,6 +149,19 @@ public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, W
             if (clearedS != null) {
                 alerts.set(known, alerts.get(known).cleared(clearedS + shiftS));
             }
+        }
+
+        private static @Nullable Double segmentM(JsonNode json, String name) {
+            for (JsonNode segment : json.path("segments")) {
+                if (segment.path("name").asText().equals(name)) {
+                    return value(segment.path("height_m"));
+                }
+            }
+            return null;
+        }
+
+        private static @Nullable Double times(@Nullable Double value, double factor) {
+            return value == null ? null : value * factor;
         }
 
         private static @Nullable Double value(JsonNode quantity) {

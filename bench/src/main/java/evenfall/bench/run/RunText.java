@@ -110,6 +110,8 @@ public final class RunText {
         return switch (verdict) {
             case RIGHT -> paint.good("true");
             case MISSED -> paint.bad("missed");
+            case BLINDED -> paint.faint("no sensor");
+            case TOO_QUICK -> paint.faint("too quick");
             case FALSE -> paint.bad("false");
             case NEAR_MISS -> paint.high("near miss");
         };

@@ -95,6 +95,13 @@ class WrongInputTest {
                 "choose --weigh price=2            | --weigh     | price=2 | cost, tolerance",
                 "choose --prices no-such-file      | no-such-file | no such file | readable file",
                 "choose --html no/such/folder.html | --html      | cannot be written | folder",
+                "score --seeds five                | --seeds     | five   | tuning, scoring",
+                "score --seeds 5-3                 | --seeds     | 5-3    | A-B with A not above B",
+                "score --jobs 0                    | --jobs      | 0      | from 1",
+                "score --clean-hours -1            | --clean-hours | -1   | from 0",
+                "score --scenario nope             | nope        | no such scenario | terrace-crossing",
+                "score --outlets nope --scenario level-field | outlet | nope | five-stream",
+                "score --faults-only --scenarios-only | --faults-only | beside scenarios | one of",
                 "patern                            | subcommand  | patern | pattern",
                 "--colour                          | --colour    | not known | --help",
             })

@@ -74,6 +74,17 @@ public final class Scenarios {
         }
     }
 
+    /**
+     * A scenario that a program has written.
+     *
+     * @param name what people call it; also its name in complaints
+     * @param text as in a scenario file; paths in it start from the working directory
+     * @throws ConfigException when the text is wrong
+     */
+    public static Scenario written(String name, String text) throws ConfigException {
+        return Scenario.parse(name, name, text, Path.of(""));
+    }
+
     private static Scenario builtIn(String name) throws ConfigException {
         String resource = name + ".yaml";
         try (InputStream in = Scenarios.class.getResourceAsStream(resource)) {
