@@ -43,13 +43,24 @@ class WallsTest {
     /** From the inside outwards. Names of the bench's own rooms begin with {@code bench.}; a room may use itself. */
     private static final List<Room> ROOMS = List.of(
             new Room("report", "quantity"),
-            new Room("heard"),
-            new Room("broker", "bench.heard"),
-            new Room("live", "bench.heard", "bench.report", "quantity"),
+            new Room("received"),
+            new Room("broker", "bench.received"),
+            new Room("live", "bench.received", "bench.report", "quantity"),
             new Room("pattern", "bench.report", "outlet", "pattern", "quantity"),
+            new Room("page", "quantity"),
+            new Room(
+                    "choose",
+                    "bench.page",
+                    "bench.report",
+                    "config",
+                    "liquid",
+                    "outlet",
+                    "pattern",
+                    "quantity",
+                    "sim.jet"),
             new Room(
                     "replay",
-                    "bench.heard",
+                    "bench.received",
                     "bench.report",
                     "config",
                     "judge",
@@ -63,7 +74,7 @@ class WallsTest {
             new Room("feed", "outlet", "rig", "sim.feed", "sim.scenario", "sim.world"),
             new Room(
                     "score",
-                    "bench.heard",
+                    "bench.received",
                     "liquid",
                     "outlet",
                     "pattern",
@@ -76,7 +87,7 @@ class WallsTest {
             new Room(
                     "run",
                     "bench.broker",
-                    "bench.heard",
+                    "bench.received",
                     "bench.report",
                     "bench.score",
                     "config",
@@ -175,6 +186,7 @@ class WallsTest {
         onlyIn("org.eclipse.paho..", "evenfall.bench.broker").check(PRODUCT);
         onlyIn("org.hipparchus..", "evenfall.bench.score").check(PRODUCT);
         onlyIn("picocli..", "evenfall.bench.cli").check(PRODUCT);
+        onlyIn("j2html..", "evenfall.bench.page", "evenfall.bench.choose").check(PRODUCT);
     }
 
     @Test
@@ -201,6 +213,8 @@ class WallsTest {
                         .hasViolation())
                 .isTrue();
         assertThat(onlyIn("picocli..", "evenfall.bench.cli").evaluate(TRAP).hasViolation())
+                .isTrue();
+        assertThat(onlyIn("j2html..", "evenfall.bench.page").evaluate(TRAP).hasViolation())
                 .isTrue();
     }
 }

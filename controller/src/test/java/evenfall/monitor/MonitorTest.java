@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenfall.judge.Alert;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import evenfall.sense.Unknown;
@@ -160,6 +161,20 @@ class MonitorTest {
 
         assertThat(script.story)
                 .containsExactlyInAnyOrder("+wing-high/left", "+wing-high/right", "+bands-doubled/boom");
+        assertThat(script.raised).last().satisfies(alert -> {
+            assertThat(alert.why()).contains("run into their neighbours'");
+            assertThat(alert.act()).isEqualTo("Lower the boom to 0.50 m (it is at 0.75 m).");
+        });
+    }
+
+    @Test
+    void alertsSpeakTheUnitsOfTheRig() throws Exception {
+        HubScript script = new HubScript(rigWith("three-stream").withUnits(Units.US)).run(3);
+        Arrays.fill(script.heightM, 0.75);
+        script.run(4);
+
+        assertThat(script.raised).extracting(Alert::act).contains("Lower the boom to 19.7 in (it is at 29.5 in).");
+        assertThat(script.raised).extracting(Alert::why).noneMatch(why -> why.contains(" m ") || why.contains("kPa"));
     }
 
     @Test
@@ -270,5 +285,36 @@ class MonitorTest {
         }
 
         assertThat(restless.lives).isEqualTo(plain.lives);
+    }
+
+    @Test
+    void aTipThatFallsIsWarnedOfBeforeItTouches() throws Exception {
+        HubScript script = new HubScript().run(3);
+        double raisedAtM = Double.NaN;
+        for (double heightM = 0.5; heightM > 0; heightM -= 0.05 * 0.7) {
+            script.heightM[0] = heightM;
+            script.run(0.05);
+            if (script.story.contains("+strike-ahead/left") && Double.isNaN(raisedAtM)) {
+                raisedAtM = heightM;
+            }
+        }
+        assertThat(raisedAtM).as("at 0.7 m/s there was this much left").isGreaterThan(0.2);
+        assertThat(script.raised.get(0).why()).contains("touches in 0.");
+        assertThat(script.raised.get(0).act()).isEqualTo("Raise the left wing now, and slow down.");
+        script.heightM[0] = 0.5;
+        script.run(6);
+        assertThat(script.story).startsWith("+strike-ahead/left").contains("-strike-ahead/left");
+    }
+
+    @Test
+    void aBoomThatSwingsOrSinksSlowlyStrikesNothing() throws Exception {
+        HubScript script = new HubScript().run(3);
+        for (int i = 0; i < 400; i++) {
+            double phase = 2 * Math.PI * 0.5 * i * 0.05;
+            script.heightM[0] = 0.5 + 0.1 * Math.sin(phase);
+            script.heightM[4] = 0.5 - 0.005 * i * 0.05;
+            script.run(0.05);
+        }
+        assertThat(script.story).isEmpty();
     }
 }

@@ -1,9 +1,9 @@
 package evenfall.bench.run;
 
-import evenfall.bench.heard.Report;
-import evenfall.bench.heard.ReportedAlert;
-import evenfall.bench.heard.ReportedMoment;
-import evenfall.bench.heard.WireTally;
+import evenfall.bench.received.Report;
+import evenfall.bench.received.ReportedAlert;
+import evenfall.bench.received.ReportedMoment;
+import evenfall.bench.received.WireTally;
 import evenfall.judge.Alert;
 import evenfall.monitor.Live;
 import evenfall.monitor.Outputs;

@@ -1,6 +1,6 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;

@@ -1,6 +1,6 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.sim.fault.ScriptedFault;
 import evenfall.sim.scenario.Scenario;
 import java.util.ArrayList;

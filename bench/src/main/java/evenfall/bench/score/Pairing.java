@@ -1,6 +1,6 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.ReportedMoment;
 import evenfall.quantity.TradeUnits;
 import java.util.ArrayList;
 import java.util.List;

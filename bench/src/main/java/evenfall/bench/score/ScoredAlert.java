@@ -1,6 +1,6 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import org.jspecify.annotations.Nullable;
 
 /**

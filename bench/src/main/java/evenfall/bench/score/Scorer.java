@@ -1,7 +1,7 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.Report;
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.Report;
+import evenfall.bench.received.ReportedMoment;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -1,6 +1,6 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.Report;
+import evenfall.bench.received.Report;
 import evenfall.sim.scenario.FittedSpec;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.world.TruthSink;

@@ -10,7 +10,7 @@ import static evenfall.bench.score.HandMade.well;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

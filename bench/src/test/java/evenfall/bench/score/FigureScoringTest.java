@@ -7,9 +7,9 @@ import static evenfall.bench.score.HandMade.truth;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenfall.bench.heard.Report;
-import evenfall.bench.heard.ReportedMoment;
-import evenfall.bench.heard.WireTally;
+import evenfall.bench.received.Report;
+import evenfall.bench.received.ReportedMoment;
+import evenfall.bench.received.WireTally;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

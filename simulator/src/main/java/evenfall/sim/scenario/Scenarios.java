@@ -2,6 +2,7 @@ package evenfall.sim.scenario;
 
 import evenfall.config.ConfigException;
 import evenfall.config.ConfigFile;
+import evenfall.config.FileCheck;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -50,10 +51,12 @@ public final class Scenarios {
         Path file = Path.of(nameOrPath);
         if (!Files.isRegularFile(file)) {
             throw new ConfigException(
-                    nameOrPath,
+                    nameOrPath.isBlank() ? "SCENARIO" : nameOrPath,
                     0,
                     null,
-                    "there is no such scenario",
+                    nameOrPath.isBlank()
+                            ? "an empty name cannot be used"
+                            : Files.isDirectory(file) ? "is a folder" : "there is no such scenario",
                     String.join(", ", BUILT_IN) + ", or the path of a scenario file");
         }
         try {
@@ -67,7 +70,7 @@ public final class Scenarios {
                     String.valueOf(file.getFileName()), nameOrPath, text, folder == null ? Path.of("") : folder);
         } catch (IOException e) {
             throw new ConfigException(
-                    nameOrPath, 0, null, "cannot be read (" + e.getMessage() + ")", "a readable scenario file");
+                    nameOrPath, 0, null, "cannot be read (" + FileCheck.reason(e) + ")", "a readable scenario file");
         }
     }
 
