@@ -53,8 +53,6 @@ class FaultBenchTest {
                 open.remove(alone.fault());
             }
         }
-        // Whether a slow control is too slow on this ground hangs on the seed.
-        open.remove("height-control-slow");
         assertThat(open).isEmpty();
     }
 }
