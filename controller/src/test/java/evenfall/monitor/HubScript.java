@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 
 /**
  * A machine on paper for the core's tests: says what hub and receiver would say of a given speed, rate and boom, sentence by sentence,
@@ -31,6 +32,15 @@ final class HubScript implements Outputs {
     boolean receiverSpeaks = true;
     boolean fix = true;
     double currentA = Double.NaN;
+    /** Scatter of each height, m; seeded. */
+    double scatterM = 0;
+    /** Echoes of this sensor are always the same; -1 for none. */
+    int stuckSensor = -1;
+
+    private final Random random = new Random(21);
+    private long bootUs;
+    private double bootPulses;
+    private int boots = 1;
 
     private long timeUs;
     private double pulses;
@@ -63,26 +73,36 @@ final class HubScript implements Outputs {
         return this;
     }
 
+    /** The hub loses its power for a moment: clock and counters begin at 0. */
+    void restartHub() {
+        bootUs = timeUs;
+        bootPulses = Math.floor(pulses);
+        boots++;
+    }
+
     private void hub(double flowM3ps, double hz) {
-        StringBuilder heights = new StringBuilder("PEVFH," + timeUs);
+        long tick = timeUs - bootUs;
+        StringBuilder heights = new StringBuilder("PEVFH," + tick);
         for (int i = 0; i < heightM.length; i++) {
-            double distanceM = heightM[i] + 0.10;
+            double distanceM = heightM[i] + 0.10 + scatterM * random.nextGaussian();
+            distanceM = i == stuckSensor ? 0.11 : distanceM;
             heights.append(',').append(echo[i] ? "" + Math.round(2e6 * distanceM / HeightSense.soundMps(10)) : "");
         }
         say("hub", heights.toString());
         if (timeUs % 100_000 == 0) {
-            long whole = (long) Math.floor(pulses);
-            long edgeUs = hz > 0 ? timeUs - Math.round((pulses - whole) / hz * 1e6) : 0;
-            say("hub", "PEVFQ," + timeUs + "," + whole + "," + edgeUs);
+            long whole = (long) Math.floor(pulses - bootPulses);
+            long edgeUs = hz > 0 ? tick - Math.round((pulses - bootPulses - whole) / hz * 1e6) : 0;
+            say("hub", "PEVFQ," + tick + "," + whole + "," + (edgeUs > 0 ? edgeUs : ""));
             Orifice orifice = rig.outlet().orifice();
             double pressurePa = orifice.pressurePa(
                     flowM3ps / rig.boom().outlets(), rig.liquid().specificGravity());
             double amperes = Double.isNaN(currentA) ? 0.004 + 0.016 * pressurePa / 1e6 : currentA;
-            say("hub", "PEVFP," + timeUs + "," + Math.round(amperes * 1e6));
-            say("hub", "PEVFS," + timeUs + ",3F");
+            say("hub", "PEVFP," + tick + "," + Math.round(amperes * 1e6));
+            say("hub", "PEVFS," + tick + ",3F");
         }
         if (timeUs % 1_000_000 == 0) {
-            say("hub", "PEVFT," + timeUs + ",1000");
+            say("hub", "PEVFT," + tick + ",1000");
+            say("hub", "PEVFI," + tick + "," + boots + ",1");
         }
     }
 
