@@ -2,6 +2,7 @@ package evenfall.monitor;
 
 import evenfall.judge.Alert;
 import evenfall.liquid.Orifice;
+import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import evenfall.sense.HeightSense;
@@ -11,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 
 /**
  * A machine on paper for the core's tests: says what hub and receiver would say of a given speed, rate and boom, sentence by sentence,
@@ -31,7 +33,20 @@ final class HubScript implements Outputs {
     boolean receiverSpeaks = true;
     boolean fix = true;
     double currentA = Double.NaN;
+    /** Bit 0 is the leftmost section, 1 is on: what the switches say. */
+    long sectionMask = 0x3F;
+    /** What flows per outlet's worth of holes; NaN: the target's rate over what is on. */
+    double flowM3ps = Double.NaN;
+    /** Outlets' worth that let through more than the switches say; fewer where it is negative. */
+    double outletsMore;
+    /** What the pressure transmitter shows too much, Pa, and how much it scatters. */
+    double offsetPa;
 
+    double scatterPa;
+    /** What the meter gives over what it should. */
+    double meterTimes = 1;
+
+    private final Random chance = new Random(1);
     private long timeUs;
     private double pulses;
 
@@ -48,12 +63,18 @@ final class HubScript implements Outputs {
     HubScript run(double seconds) {
         for (int i = 0; i < Math.round(seconds * 20); i++) {
             timeUs += 50_000;
-            double flowM3ps =
-                    rateShare * rig.target().rateM() * speedMps * rig.boom().widthM();
-            double hz = flowM3ps * rig.sensors().flow().orElseThrow().pulsesPerM3();
+            double flowsM3ps = Double.isNaN(flowM3ps)
+                    ? rateShare
+                            * rig.target().rateM()
+                            * speedMps
+                            * openOutlets()
+                            * rig.boom().spacingM()
+                    : flowM3ps;
+            double hz =
+                    meterTimes * flowsM3ps * rig.sensors().flow().orElseThrow().pulsesPerM3();
             pulses += hz * 0.05;
             if (hubSpeaks) {
-                hub(flowM3ps, hz);
+                hub(flowsM3ps, hz);
             }
             if (receiverSpeaks && timeUs % 100_000 == 0) {
                 say("gnss", rmc());
@@ -63,7 +84,16 @@ final class HubScript implements Outputs {
         return this;
     }
 
-    private void hub(double flowM3ps, double hz) {
+    int openOutlets() {
+        int open = 0;
+        List<BoomLayout.Section> sections = rig.boom().sections();
+        for (int i = 0; i < sections.size(); i++) {
+            open += (sectionMask >> i & 1) == 1 ? sections.get(i).outletCount() : 0;
+        }
+        return open;
+    }
+
+    private void hub(double flowsM3ps, double hz) {
         StringBuilder heights = new StringBuilder("PEVFH," + timeUs);
         for (int i = 0; i < heightM.length; i++) {
             double distanceM = heightM[i] + 0.10;
@@ -75,11 +105,14 @@ final class HubScript implements Outputs {
             long edgeUs = hz > 0 ? timeUs - Math.round((pulses - whole) / hz * 1e6) : 0;
             say("hub", "PEVFQ," + timeUs + "," + whole + "," + edgeUs);
             Orifice orifice = rig.outlet().orifice();
-            double pressurePa = orifice.pressurePa(
-                    flowM3ps / rig.boom().outlets(), rig.liquid().specificGravity());
-            double amperes = Double.isNaN(currentA) ? 0.004 + 0.016 * pressurePa / 1e6 : currentA;
+            double holes = openOutlets() + outletsMore;
+            double pressurePa = holes > 0
+                    ? orifice.pressurePa(flowsM3ps / holes, rig.liquid().specificGravity())
+                    : 0;
+            double shownPa = pressurePa + offsetPa + scatterPa * chance.nextGaussian();
+            double amperes = Double.isNaN(currentA) ? 0.004 + 0.016 * shownPa / 1e6 : currentA;
             say("hub", "PEVFP," + timeUs + "," + Math.round(amperes * 1e6));
-            say("hub", "PEVFS," + timeUs + ",3F");
+            say("hub", String.format(Locale.ROOT, "PEVFS,%d,%02X", timeUs, sectionMask));
         }
         if (timeUs % 1_000_000 == 0) {
             say("hub", "PEVFT," + timeUs + ",1000");
