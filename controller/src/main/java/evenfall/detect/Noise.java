@@ -31,6 +31,7 @@ public final class Noise {
     private static final double MOST_RHO = 0.5;
 
     private final double least;
+    private final int guessLooks;
     private final double[] kept = new double[KEPT];
     private long looks;
     private long squares;
@@ -39,9 +40,11 @@ public final class Noise {
 
     /**
      * @param least standard deviation that the sensors have at best, above 0: a signal that stands still is not known without error
+     * @param guessLooks what this is worth as a first guess, in looks, 1 or more
      */
-    public Noise(double least) {
+    public Noise(double least, int guessLooks) {
         this.least = least;
+        this.guessLooks = guessLooks;
         far = least * least;
         near = far;
     }
@@ -53,11 +56,11 @@ public final class Noise {
             return;
         }
         squares++;
-        double weight = Math.max(WEIGHT, 1.0 / (squares + 1));
+        double weight = Math.max(WEIGHT, 1.0 / (squares + guessLooks));
         far += weight * (Math.min(square(APART), MOST * far) - far);
         near += weight * (Math.min(square(1), MOST * near) - near);
         far = Math.max(far, least * least);
-        near = Math.max(near, 1e-3 * least * least);
+        near = Math.max(near, least * least);
     }
 
     private double square(int apart) {

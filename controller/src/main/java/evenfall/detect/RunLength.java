@@ -35,7 +35,7 @@ public final class RunLength {
     /**
      * The decision interval that gives a mean number of looks between false alarms.
      *
-     * @param k reference, in standard deviations, above 0; the approximation holds up to about 1
+     * @param k reference, in standard deviations, above 0; the approximation is good to a few percent up to 1
      * @param looks wanted mean number of looks between false alarms, so many that the interval is above 0
      */
     public static double interval(double k, double looks) {

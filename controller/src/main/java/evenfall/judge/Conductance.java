@@ -89,7 +89,7 @@ final class Conductance {
     private final double specificGravity;
     private final double zeroPa;
     private final double leastPa;
-    private final Noise noise = new Noise(LEAST_SCATTER);
+    private final Noise noise = new Noise(LEAST_SCATTER, 1);
     private final ShiftTest up = new ShiftTest(Looks.BETWEEN_FALSE_ALARMS, SIZES);
     private final ShiftTest down = new ShiftTest(Looks.BETWEEN_FALSE_ALARMS, SIZES);
     private final Steps steps = new Steps();

@@ -24,6 +24,9 @@ final class RateWatch implements Watch {
     /** Less flows than this part of what is wanted: that nothing flows is an alert of its own. */
     private static final double NO_FLOW_PART = 0.1;
 
+    /** An ordinary receiver scatters by less than that band, so it is a good guess: 20 s of looks. Our choice. */
+    private static final int GUESS_LOOKS = 100;
+
     private final boolean high;
     private final double limit;
     private final double targetM;
@@ -39,7 +42,7 @@ final class RateWatch implements Watch {
         this.units = rig.units();
         double band = (1 - SILENT_PART) * limit;
         // No finer than the band, so that the least reference lies at the limit and not below it.
-        noise = new Noise(band);
+        noise = new Noise(band, GUESS_LOOKS);
         test = new ShiftTest(Looks.BETWEEN_FALSE_ALARMS, 2 * band, 0.5 * limit, 2 * limit);
     }
 

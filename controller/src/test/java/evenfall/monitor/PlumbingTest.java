@@ -10,8 +10,11 @@ import evenfall.quantity.TradeUnits;
 import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 /** Walks each alert of rate and plumbing up to its limit, past it, and back, on the paper machine: 72 outlets in 6 sections. */
@@ -70,6 +73,42 @@ class PlumbingTest {
         script.run(120);
 
         assertThat(script.story).isEmpty();
+    }
+
+    /** Seconds from the step to the alert, mean of four; NaN where one of them is not found within 20 s. */
+    private static double meanDelayS(double outletsMore, double scatterPa) throws Exception {
+        double sum = 0;
+        for (int i = 0; i < 4; i++) {
+            HubScript script = new HubScript();
+            script.scatterPa = scatterPa;
+            script.run(15 + 0.15 * i);
+            script.outletsMore = outletsMore;
+            script.run(20);
+            sum += script.raised.isEmpty() ? Double.NaN : last(script).raisedUs() / 1e6 - 15 - 0.15 * i;
+        }
+        return sum / 4;
+    }
+
+    @Test
+    void stepsAreToldInTheTimesThatTheDocumentStates() throws Exception {
+        List<String> rows = new ArrayList<>();
+        for (double outlets : new double[] {-0.5, -1, -2, -12, 0.5, 1, 5}) {
+            StringBuilder row =
+                    new StringBuilder(String.format(Locale.ROOT, "| %+.1f (%+.1f %%)", outlets, outlets / 0.72));
+            for (double scatterPa : new double[] {SCATTER_PA, 3 * SCATTER_PA}) {
+                double delayS = meanDelayS(outlets, scatterPa);
+                row.append(Double.isNaN(delayS) ? " | not sure" : String.format(Locale.ROOT, " | %.1f", delayS));
+                // Those for which it is due must come within its ten seconds.
+                assertThat(Math.abs(outlets) >= 2 && !(delayS <= 10))
+                        .as("%s outlets", outlets)
+                        .isFalse();
+            }
+            rows.add(row.append(" |").toString());
+        }
+
+        assertThat(Files.readString(Path.of("docs", "judgement.md")))
+                .as("measured now:\n%s", String.join("\n", rows))
+                .contains(rows);
     }
 
     @Test
