@@ -149,7 +149,7 @@ class MonitorTest {
         script.currentA = 0.004 + 0.016 * 0.005;
         script.run(4);
 
-        assertThat(script.story).containsExactly("+bands-gapped/boom");
+        assertThat(script.story).containsExactly("+bands-gapped/boom", "+pressure-outside/boom");
         assertThat(script.raised.get(0).act()).contains("Raise the pressure");
     }
 
