@@ -160,7 +160,7 @@ final class Assessment {
         if (!(factor.get() > 0)) {
             return Unknown.NOTHING_FALLS;
         }
-        pattern.compute(heightM, heightRateMps, heightKnown, open, factor.get());
+        pattern.compute(heightM, heightRateMps, heightKnown, open, factor.get(), speed.get());
         return null;
     }
 

@@ -27,8 +27,11 @@ public final class BoomPattern {
     private final double[] offsetM;
     private final double[] downPart;
     private final double[] rightPart;
+    private final double[] backPart;
+    private final AirDrag[] drag;
     private final double[] exitMps;
     private final double[] share;
+    private double travelMps = Double.NaN;
 
     /**
      * @param boom boom and rows
@@ -43,6 +46,8 @@ public final class BoomPattern {
         offsetM = new double[streams];
         downPart = new double[streams];
         rightPart = new double[streams];
+        backPart = new double[streams];
+        drag = new AirDrag[streams];
         exitMps = new double[streams];
         share = new double[streams];
         for (int i = 0; i < streams; i++) {
@@ -50,6 +55,9 @@ public final class BoomPattern {
             offsetM[i] = stream.offsetM();
             downPart[i] = stream.downPart();
             rightPart[i] = stream.rightPart();
+            backPart[i] = stream.backPart();
+            double streamM3ps = stream.share() * type.ratedFlowM3ps();
+            drag[i] = new AirDrag(streamM3ps, stream.exitMps(), specificGravity);
             exitMps[i] = stream.exitMps();
             share[i] = stream.share();
         }
@@ -71,7 +79,7 @@ public final class BoomPattern {
      * @param speedFactor exit speed over the rated one, the same for all
      */
     public void compute(double[] heightM, boolean[] heightKnown, boolean[] open, double speedFactor) {
-        compute(heightM, atRest, heightKnown, open, speedFactor);
+        compute(heightM, atRest, heightKnown, open, speedFactor, Double.NaN);
     }
 
     /**
@@ -79,9 +87,19 @@ public final class BoomPattern {
      * It goes on with the machine, over ground that rises and falls under it as under the outlet; so the speed that counts is that
      * over the ground.
      *
+     * <p>Drops are slowed by the air, which stands over the field and so blows to the rear past the machine; see {@link AirDrag}.
+     *
      * @param rateMps how fast each height grows, m/s; read only where {@code heightKnown}
+     * @param travelMps ground speed, m/s; NaN for a flight without air
      */
-    public void compute(double[] heightM, double[] rateMps, boolean[] heightKnown, boolean[] open, double speedFactor) {
+    public void compute(
+            double[] heightM,
+            double[] rateMps,
+            boolean[] heightKnown,
+            boolean[] open,
+            double speedFactor,
+            double travelMps) {
+        this.travelMps = travelMps;
         rows.clear();
         lines.clear();
         Arrays.fill(rowLeftOut, false);
@@ -112,7 +130,15 @@ public final class BoomPattern {
 
     private double landingM(int stream, double heightM, double rateMps, double speedFactor) {
         double speedMps = exitMps[stream] * speedFactor;
-        double flightS = Flight.timeS(speedMps * downPart[stream] - rateMps, heightM);
+        double downMps = speedMps * downPart[stream] - rateMps;
+        double flightS = Flight.timeS(downMps, heightM);
+        if (!Double.isNaN(travelMps)) {
+            double backMps = speedMps * backPart[stream] - travelMps;
+            double rightMps = speedMps * rightPart[stream];
+            double fallMps = downMps + 0.5 * Flight.GRAVITY_MPS2 * flightS;
+            double againstMps = Math.sqrt(backMps * backMps + rightMps * rightMps + fallMps * fallMps);
+            flightS = drag[stream].carriesS(flightS, downMps, againstMps);
+        }
         return offsetM[stream] + speedMps * rightPart[stream] * flightS;
     }
 
