@@ -22,6 +22,8 @@ final class Latch {
 
     private final double holdS;
     private final double holdM;
+    private final double clearS;
+    private final double clearM;
     private long runSinceUs = -1;
     private double runS;
     private double runM;
@@ -36,8 +38,20 @@ final class Latch {
      * @param holdM and over how much ground, m
      */
     Latch(double holdS, double holdM) {
+        this(holdS, holdM, holdS, holdM);
+    }
+
+    /**
+     * @param holdS how long the limit must be passed before it rises, s
+     * @param holdM and over how much ground, m
+     * @param clearS how long all must be well before it clears, s
+     * @param clearM and over how much ground, m
+     */
+    Latch(double holdS, double holdM, double clearS, double clearM) {
         this.holdS = holdS;
         this.holdM = holdM;
+        this.clearS = clearS;
+        this.clearM = clearM;
     }
 
     boolean isStanding() {
@@ -81,8 +95,8 @@ final class Latch {
             runM += stepM;
         }
         // What is not known moves no metres; a standing alert must still be able to clear then.
-        boolean farEnough = runM >= holdM || (standing && verdict == Verdict.UNKNOWN);
-        if (runS + 1e-9 < holdS || !farEnough || verdict == Verdict.LEANING) {
+        boolean farEnough = runM >= (standing ? clearM : holdM) || (standing && verdict == Verdict.UNKNOWN);
+        if (runS + 1e-9 < (standing ? clearS : holdS) || !farEnough || verdict == Verdict.LEANING) {
             return Change.NONE;
         }
         if (wouldChatter(nowUs, verdict)) {

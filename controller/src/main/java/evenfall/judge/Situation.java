@@ -59,8 +59,10 @@ public record Situation(
      * @param allowedUs silence up to this is no fault, µs
      * @param hasSpoken whether anything readable has ever come from it
      * @param unplugged whether the device is known to be gone
+     * @param sinceRestartUs how long ago the hub on it was seen to start anew, µs; -1 where it was not
      */
-    public record PortState(String name, long silentUs, long allowedUs, boolean hasSpoken, boolean unplugged) {
+    public record PortState(
+            String name, long silentUs, long allowedUs, boolean hasSpoken, boolean unplugged, long sinceRestartUs) {
         boolean isSilent() {
             return silentUs > allowedUs;
         }

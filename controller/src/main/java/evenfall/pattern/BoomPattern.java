@@ -23,6 +23,7 @@ public final class BoomPattern {
     private final Lines lines;
     private final boolean[] rowLeftOut;
     private final double[] picked;
+    private final double[] atRest;
     private final double[] offsetM;
     private final double[] downPart;
     private final double[] rightPart;
@@ -38,6 +39,7 @@ public final class BoomPattern {
     public BoomPattern(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
         this.boom = boom;
         int streams = type.streams().size();
+        atRest = new double[boom.outlets()];
         offsetM = new double[streams];
         downPart = new double[streams];
         rightPart = new double[streams];
@@ -69,6 +71,17 @@ public final class BoomPattern {
      * @param speedFactor exit speed over the rated one, the same for all
      */
     public void compute(double[] heightM, boolean[] heightKnown, boolean[] open, double speedFactor) {
+        compute(heightM, atRest, heightKnown, open, speedFactor);
+    }
+
+    /**
+     * As {@link #compute(double[], boolean[], boolean[], double)}, from outlets that rise and sink: a stream takes their speed along.
+     * It goes on with the machine, over ground that rises and falls under it as under the outlet; so the speed that counts is that
+     * over the ground.
+     *
+     * @param rateMps how fast each height grows, m/s; read only where {@code heightKnown}
+     */
+    public void compute(double[] heightM, double[] rateMps, boolean[] heightKnown, boolean[] open, double speedFactor) {
         rows.clear();
         lines.clear();
         Arrays.fill(rowLeftOut, false);
@@ -78,13 +91,13 @@ public final class BoomPattern {
                 leaveOutRows(atM);
                 continue;
             }
-            fall(outlet, atM, heightM[outlet], speedFactor);
+            fall(outlet, atM, heightM[outlet], rateMps[outlet], speedFactor);
         }
     }
 
-    private void fall(int outlet, double outletM, double heightM, double speedFactor) {
+    private void fall(int outlet, double outletM, double heightM, double rateMps, double speedFactor) {
         for (int i = 0; i < share.length; i++) {
-            double atM = outletM + landingM(i, heightM, speedFactor);
+            double atM = outletM + landingM(i, heightM, rateMps, speedFactor);
             lay(atM, share[i], outlet);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 lay(Math.copySign(2 * halfWidthM, atM) - atM, share[i], outlet);
@@ -97,16 +110,16 @@ public final class BoomPattern {
         lines.add(atM, quantity, outlet);
     }
 
-    private double landingM(int stream, double heightM, double speedFactor) {
+    private double landingM(int stream, double heightM, double rateMps, double speedFactor) {
         double speedMps = exitMps[stream] * speedFactor;
-        double flightS = Flight.timeS(speedMps * downPart[stream], heightM);
+        double flightS = Flight.timeS(speedMps * downPart[stream] - rateMps, heightM);
         return offsetM[stream] + speedMps * rightPart[stream] * flightS;
     }
 
     private double reachM(double heightM, double speedFactor) {
         double farM = 0;
         for (int i = 0; i < share.length; i++) {
-            farM = Math.max(farM, Math.abs(landingM(i, heightM, speedFactor)));
+            farM = Math.max(farM, Math.abs(landingM(i, heightM, 0, speedFactor)));
         }
         return farM;
     }

@@ -286,4 +286,35 @@ class MonitorTest {
 
         assertThat(restless.lives).isEqualTo(plain.lives);
     }
+
+    @Test
+    void aTipThatFallsIsWarnedOfBeforeItTouches() throws Exception {
+        HubScript script = new HubScript().run(3);
+        double raisedAtM = Double.NaN;
+        for (double heightM = 0.5; heightM > 0; heightM -= 0.05 * 0.7) {
+            script.heightM[0] = heightM;
+            script.run(0.05);
+            if (script.story.contains("+strike-ahead/left") && Double.isNaN(raisedAtM)) {
+                raisedAtM = heightM;
+            }
+        }
+        assertThat(raisedAtM).as("at 0.7 m/s there was this much left").isGreaterThan(0.2);
+        assertThat(script.raised.get(0).why()).contains("touches in 0.");
+        assertThat(script.raised.get(0).act()).isEqualTo("Raise the left wing now, and slow down.");
+        script.heightM[0] = 0.5;
+        script.run(6);
+        assertThat(script.story).startsWith("+strike-ahead/left").contains("-strike-ahead/left");
+    }
+
+    @Test
+    void aBoomThatSwingsOrSinksSlowlyStrikesNothing() throws Exception {
+        HubScript script = new HubScript().run(3);
+        for (int i = 0; i < 400; i++) {
+            double phase = 2 * Math.PI * 0.5 * i * 0.05;
+            script.heightM[0] = 0.5 + 0.1 * Math.sin(phase);
+            script.heightM[4] = 0.5 - 0.005 * i * 0.05;
+            script.run(0.05);
+        }
+        assertThat(script.story).isEmpty();
+    }
 }

@@ -1,0 +1,167 @@
+package evenfall.sense;
+
+import java.util.List;
+
+/**
+ * Which of a boom's height sensors are not to be believed, each held against the others.
+ *
+ * <p>Two running tests of evidence, for each sensor (Wald's sequential test in Page's form, E. S. Page, Biometrika 1954): each reading
+ * adds the logarithm of how much likelier it is of a faulty sensor than of a healthy one, and never below 0. Evidence of
+ * {@code ln(n)} comes about by chance at most once in n readings (Wald's bound). With 20 readings a second and one false doubt in 100
+ * hours of each sensor, n is 7.2 million and the threshold 15.8.
+ *
+ * <ul>
+ *   <li><b>Stuck.</b> A stuck sensor repeats its reading always, a healthy one as often as its neighbours do: each repeat is worth
+ *       {@code −ln} of their share of repeats, but at most 3, and nothing while most of the others repeat theirs too; the
+ *       first other reading takes all evidence away. Where all stand still, nothing can be told, and nothing is.
+ *   <li><b>Scattered.</b> Second differences of a healthy sensor have the middle variance {@code σ²} of its neighbours'; those of a loose
+ *       one, or of one that hears double echoes, have 25 times that (five times the standard deviation, our choice of what is far beyond).
+ *       A second difference d adds {@code d²/2σ² · (1 − 1/25) − ln 5} for a normal distribution. It adds at most 2, so that a single
+ *       edge, which bends three of them, is not taken for a fault.
+ * </ul>
+ *
+ * <p>Left and right changed over cannot be told from heights alone: the mirror image of a boom is a boom.
+ */
+public final class HeightDoubts {
+    /** One false doubt in 100 hours of each sensor at 20 readings a second. */
+    static final double THRESHOLD = StrictMath.log(100.0 * 3600 * 20);
+
+    /** A reading within so many µs of the one before repeats it: the count's own rounding, 0.2 mm. */
+    private static final long REPEAT_US = 1;
+
+    private static final double MOST_OF_REPEAT = 3;
+
+    /** Five times the scatter of the others. */
+    private static final double FAR_BEYOND = 5;
+
+    private static final double MOST_OF_BEND = 2;
+
+    /** The least second difference that a healthy sensor is taken to have, m²: 2 mm of scatter, squared, times 6. */
+    private static final double LEAST_BEND_M2 = 6 * 0.002 * 0.002;
+
+    /** Weight of the newest in what is known of a sensor's habits: the last 5 s. Our choice. */
+    private static final double WEIGHT = 0.01;
+
+    /** Readings that differ again, in a row, before a stuck sensor is believed: half a second. Our choice. */
+    private static final int MOVES_AGAIN = 10;
+
+    private final List<HeightSense> senses;
+    private final long[] lastUs;
+    private final double[] lastM;
+    private final double[] beforeM;
+    private final int[] inRow;
+    private final double[] repeatShare;
+    private final double[] bendM2;
+    private final double[] stuck;
+    private final double[] scattered;
+    private final int[] moved;
+    private final double[] bendNowM2;
+    private final double[] repeatNow;
+    private final boolean[] isStuck;
+    private final boolean[] isScattered;
+    private final double[] others;
+
+    /** @param senses of the whole boom, in the order of the rig */
+    public HeightDoubts(List<HeightSense> senses) {
+        this.senses = List.copyOf(senses);
+        int n = senses.size();
+        lastUs = new long[n];
+        lastM = new double[n];
+        beforeM = new double[n];
+        inRow = new int[n];
+        repeatShare = new double[n];
+        bendM2 = new double[n];
+        stuck = new double[n];
+        scattered = new double[n];
+        moved = new int[n];
+        bendNowM2 = new double[n];
+        repeatNow = new double[n];
+        isStuck = new boolean[n];
+        isScattered = new boolean[n];
+        others = new double[n];
+        for (int i = 0; i < n; i++) {
+            // Before anything is known a repeat is nothing strange.
+            repeatShare[i] = 1;
+            bendM2[i] = LEAST_BEND_M2;
+        }
+    }
+
+    /**
+     * Takes a reading of one sensor; the others' come in turn.
+     *
+     * @param sensor its place in the list
+     * @param roundTripUs its echo, µs
+     * @param airC air temperature, °C
+     */
+    public void onEcho(int sensor, long roundTripUs, double airC) {
+        double readsM = HeightSense.distanceM(roundTripUs, airC);
+        if (inRow[sensor] >= 1) {
+            lookForRepeat(sensor, Math.abs(roundTripUs - lastUs[sensor]) <= REPEAT_US);
+        }
+        if (inRow[sensor] >= 2) {
+            double bend = readsM - 2 * lastM[sensor] + beforeM[sensor];
+            lookAtBend(sensor, bend * bend);
+        }
+        beforeM[sensor] = lastM[sensor];
+        lastM[sensor] = readsM;
+        lastUs[sensor] = roundTripUs;
+        inRow[sensor]++;
+        senses.get(sensor)
+                .doubt(isStuck[sensor] ? Unknown.STUCK : isScattered[sensor] ? Unknown.SCATTERED : Unknown.NOT_YET);
+    }
+
+    /** No echo says nothing either way. */
+    public void onNoEcho(int sensor) {
+        inRow[sensor] = 0;
+    }
+
+    private void lookForRepeat(int sensor, boolean repeats) {
+        repeatNow[sensor] = repeats ? 1 : 0;
+        if (repeats) {
+            moved[sensor] = 0;
+            // When the whole boom comes to a stand, all begin to repeat at once.
+            boolean allStand = middleOfOthers(sensor, repeatNow, isStuck) > 0;
+            double share = allStand ? 1 : middleOfOthers(sensor, repeatShare, isStuck);
+            stuck[sensor] += Double.isNaN(share) ? 0 : Math.min(MOST_OF_REPEAT, -StrictMath.log(share));
+            isStuck[sensor] |= stuck[sensor] > THRESHOLD;
+        } else {
+            stuck[sensor] = 0;
+            moved[sensor]++;
+            isStuck[sensor] &= moved[sensor] < MOVES_AGAIN;
+        }
+        repeatShare[sensor] += WEIGHT * ((repeats ? 1 : 0) - repeatShare[sensor]);
+    }
+
+    private void lookAtBend(int sensor, double squaredM2) {
+        bendNowM2[sensor] = squaredM2;
+        double middleM2 = middleOfOthers(sensor, bendM2, isScattered);
+        if (Double.isNaN(middleM2)) {
+            return;
+        }
+        // When the whole boom is shaken, all bend at once.
+        double usualM2 = Math.max(Math.max(LEAST_BEND_M2, middleM2), middleOfOthers(sensor, bendNowM2, isScattered));
+        double worth = 0.5 * squaredM2 / usualM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - StrictMath.log(FAR_BEYOND);
+        double evidence = Math.max(0, Math.min(THRESHOLD + 1, scattered[sensor] + Math.min(MOST_OF_BEND, worth)));
+        scattered[sensor] = evidence;
+        isScattered[sensor] = isScattered[sensor] ? evidence > 0 : evidence > THRESHOLD;
+        // An edge must not make a sensor look used to edges.
+        double usual = Math.min(squaredM2, 9 * Math.max(LEAST_BEND_M2, bendM2[sensor]));
+        bendM2[sensor] += WEIGHT * (usual - bendM2[sensor]);
+    }
+
+    /** The middle of what the other sensors do that are believed; for two the greater; NaN where there is none. */
+    private double middleOfOthers(int sensor, double[] habit, boolean[] disbelieved) {
+        int n = 0;
+        for (int i = 0; i < habit.length; i++) {
+            if (i != sensor && !disbelieved[i] && inRow[i] > 0) {
+                int at = n++;
+                while (at > 0 && others[at - 1] > habit[i]) {
+                    others[at] = others[at - 1];
+                    at--;
+                }
+                others[at] = habit[i];
+            }
+        }
+        return n == 0 ? Double.NaN : others[n / 2];
+    }
+}
