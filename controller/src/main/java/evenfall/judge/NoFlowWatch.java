@@ -44,7 +44,7 @@ final class NoFlowWatch implements Watch {
         double wantedM3ps = Application.flowM3ps(
                 targetM, speedMps, now.plumbing().openOutlets().get() * spacingM);
         String why = "The machine travels at " + units.speed(speedMps) + " with sections on, but "
-                + units.flow(flow.get()) + " flow where " + units.flow(wantedM3ps) + " are wanted.";
+                + units.boomFlow(flow.get()) + " flow where " + units.boomFlow(wantedM3ps) + " are wanted.";
         return new Finding(
                 flow.get() / TradeUnits.LPM_M3PS,
                 OVER_PART * wantedM3ps / TradeUnits.LPM_M3PS,

@@ -66,7 +66,7 @@ final class RunsOnWatch implements Watch {
     public Finding finding(Situation now) {
         double flowM3ps = now.plumbing().flowM3ps().get();
         boolean off = allOff(now);
-        String why = units.flow(flowM3ps)
+        String why = units.boomFlow(flowM3ps)
                 + (off ? " flow although all sections are off." : " flow while the machine stands.");
         String act = off
                 ? "Shut the main valve and look along the boom for a section that stays open or a leak; if nothing runs, at the meter's"
