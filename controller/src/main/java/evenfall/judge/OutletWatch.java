@@ -85,8 +85,8 @@ final class OutletWatch implements Watch {
     }
 
     private String tooMuch(double extraM3ps, double pressurePa) {
-        return units.boomFlow(extraM3ps) + " more flow than " + units.pressure(pressurePa) + " should drive"
-                + shownWhere() + ".";
+        return units.flow(extraM3ps) + " more flow than " + units.pressure(pressurePa) + " should drive" + shownWhere()
+                + ".";
     }
 
     private String shownWhere() {

@@ -188,11 +188,6 @@ public enum Units {
         return lengthNumber(fromM) + " to " + length(toM);
     }
 
-    /** A flow of the whole boom with its unit: coarser than one outlet's. */
-    public String boomFlow(double cubicMetresPerSecond) {
-        return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, 1) + " " + flowUnit;
-    }
-
     /** Two pressures with one unit: "100 to 400 kPa". */
     public String pressures(double fromPa, double toPa) {
         return FixedDecimals.text(fromPa / pressurePa, 0) + " to " + pressure(toPa);

@@ -269,7 +269,7 @@ class PlumbingTest {
         Alert alert = last(script);
         assertThat(alert.raisedUs() / 1e6).isCloseTo(10 + 2, within(0.9));
         assertThat(alert.limit()).isCloseTo(0.1 * 150e-7 * 5.5 * 36.576 / TradeUnits.LPM_M3PS, within(0.1));
-        assertThat(alert.why()).contains("19.8 km/h").contains(" L/min flow where 181.");
+        assertThat(alert.why()).contains("19.8 km/h").contains("0 L/min flow where 181 L/min");
         script.flowM3ps = Double.NaN;
         script.run(8);
         assertThat(script.story).containsExactly("+travel-without-flow/boom", "-travel-without-flow/boom");
