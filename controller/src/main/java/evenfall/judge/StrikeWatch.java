@@ -45,8 +45,8 @@ final class StrikeWatch {
             return Verdict.UNKNOWN;
         }
         double fallMps = -tip.rateMps().get();
-        // Within twice its own scatter a rate may be noise, and noise strikes nothing.
-        if (!(fallMps > 2 * tip.rateMps().sd())) {
+        // Within its own scatter a rate is as likely noise as motion, and noise strikes nothing.
+        if (!(fallMps > tip.rateMps().sd())) {
             return Verdict.WELL;
         }
         if (lowestM(tip.heightM().get(), fallMps) >= clearanceM) {
