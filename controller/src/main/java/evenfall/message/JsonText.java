@@ -51,6 +51,15 @@ final class JsonText {
         out.writeEndObject();
     }
 
+    /** One more whole number of the list that is open; null for one that is not known. */
+    void element(@Nullable Long value) throws IOException {
+        if (value == null) {
+            out.writeNull();
+        } else {
+            out.writeNumber(value);
+        }
+    }
+
     void list(String key, Body body) throws IOException {
         out.writeArrayFieldStart(key);
         body.write(this);

@@ -21,6 +21,16 @@ public final class Topics {
         return root + "live";
     }
 
+    /** Where each finished distance cell of the row ledger goes. */
+    public String ledger() {
+        return root + "ledger";
+    }
+
+    /** Where each finished pass goes. */
+    public String pass() {
+        return root + "pass";
+    }
+
     public String alert(Alert alert) {
         return alert(alert.kind().word(), alert.place());
     }

@@ -4,6 +4,7 @@ import evenfall.judge.Situation;
 import evenfall.rig.Rig;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightSense;
+import evenfall.sense.PositionSense;
 import evenfall.sense.PressureSense;
 import evenfall.sense.Quantity;
 import evenfall.sense.SectionSense;
@@ -31,6 +32,7 @@ final class Inputs {
     private final List<HeightSense> heights = new ArrayList<>();
     private final SpeedSense speed = new SpeedSense();
     private final SectionSense sections = new SectionSense();
+    private final PositionSense position = new PositionSense();
     private final List<String> portNames;
     private final long silenceUs;
 
@@ -49,6 +51,11 @@ final class Inputs {
         }
         for (Rig.Port port : rig.ports()) {
             ports.add(new PortInput(port.name(), startUs, rig, flow, pressure, heights, speed, sections));
+        }
+        for (PortInput input : ports) {
+            if (isReceiver(input.name())) {
+                input.locate(position);
+            }
         }
     }
 
@@ -178,6 +185,18 @@ final class Inputs {
             throw new IllegalStateException("no flow meter is fitted");
         }
         return speed.meanMps(flow.windowFromUs() + RECEIVER_LATENCY_US, flow.windowToUs() + RECEIVER_LATENCY_US);
+    }
+
+    /** Where the receiver's antenna is; null where that is not known, for the reason of {@link #placeUnknown}. */
+    PositionSense.@Nullable Fix fix(long nowUs) {
+        return position.fix(nowUs, silenceUs + RECEIVER_PERIOD_US);
+    }
+
+    @Nullable
+    Unknown placeUnknown(long nowUs) {
+        return rig.sensors().speedPort().isPresent()
+                ? position.unknown(nowUs, silenceUs + RECEIVER_PERIOD_US)
+                : Unknown.NOT_FITTED;
     }
 
     Quantity flowM3ps(long nowUs) {

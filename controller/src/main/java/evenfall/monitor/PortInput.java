@@ -3,11 +3,13 @@ package evenfall.monitor;
 import evenfall.rig.Rig;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightSense;
+import evenfall.sense.PositionSense;
 import evenfall.sense.PressureSense;
 import evenfall.sense.SectionSense;
 import evenfall.sense.SpeedSense;
 import evenfall.wire.AirTemperature;
 import evenfall.wire.FlowPulses;
+import evenfall.wire.Gga;
 import evenfall.wire.HeightEchoes;
 import evenfall.wire.PressureCurrent;
 import evenfall.wire.Rmc;
@@ -31,6 +33,7 @@ final class PortInput implements SentenceHandler {
     private final @Nullable SectionSense sections;
     private final boolean hearsAir;
     private double airC;
+    private @Nullable PositionSense position;
     private long nowUs;
     private long heardUs;
     private boolean unplugged;
@@ -59,6 +62,11 @@ final class PortInput implements SentenceHandler {
 
     private boolean isHere(Optional<String> port) {
         return port.filter(name::equals).isPresent();
+    }
+
+    /** This is the receiver's port: it tells where the machine is, too. */
+    void locate(PositionSense sense) {
+        position = sense;
     }
 
     String name() {
@@ -158,7 +166,32 @@ final class PortInput implements SentenceHandler {
     }
 
     @Override
+    public void onGga(Gga gga) {
+        if (position != null && gga.hasQuality()) {
+            position.onQuality(gga.quality());
+        }
+    }
+
+    private void locate(Rmc rmc) {
+        if (position == null) {
+            return;
+        }
+        if (rmc.hasFix() && rmc.hasPosition() && rmc.hasSpeed()) {
+            position.onFix(
+                    nowUs,
+                    rmc.latitudeDeg(),
+                    rmc.longitudeDeg(),
+                    rmc.hasCourse() ? rmc.courseDeg() : Double.NaN,
+                    rmc.speedMps(),
+                    rmc.hasMode() ? rmc.mode() : 0);
+        } else {
+            position.onNoFix(nowUs);
+        }
+    }
+
+    @Override
     public void onRmc(Rmc rmc) {
+        locate(rmc);
         if (speed == null) {
             return;
         }
