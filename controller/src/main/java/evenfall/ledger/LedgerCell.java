@@ -81,6 +81,7 @@ public final class LedgerCell {
             double missedM,
             @Nullable PlaceDoubt unknown) {}
 
+    /** The arrays become the cell's own. */
     LedgerCell(
             Span span,
             Ages ages,
@@ -104,9 +105,9 @@ public final class LedgerCell {
         this.firstRowRightM = firstRowRightM;
         this.rowM = rowM;
         this.nitrogenKgpM3 = nitrogenKgpM3;
-        this.ownM3 = ownM3.clone();
-        this.share = share.clone();
-        this.state = state.clone();
+        this.ownM3 = ownM3;
+        this.share = share;
+        this.state = state;
         this.rowsUnknown = rowsUnknown;
         this.leaf = leaf;
         this.totals = totals;

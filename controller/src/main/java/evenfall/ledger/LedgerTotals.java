@@ -18,8 +18,9 @@ import org.jspecify.annotations.Nullable;
  * @param belowM2 of it, under 80 % of the target rate, m²
  * @param aboveM2 of it, over 120 %, m²
  * @param unknownM2 ground of which it is not known, m²
- * @param overlapM2 ground that an earlier pass had treated already, m²; only where position is known well enough
- * @param missedM2 ground left out between two passes, m²; part of the known ground
+ * @param lookedM of the way, as much as fixes were good enough for to look for earlier passes, m
+ * @param overlapM2 ground on that way that an earlier pass had treated already, m²
+ * @param missedM2 ground left out between two passes on that way, m²; part of the known ground
  * @param notPlaced what could not be put on rows, by its reason
  * @param leaf mean leaf contact; null where it is known nowhere
  */
@@ -34,6 +35,7 @@ public record LedgerTotals(
         double belowM2,
         double aboveM2,
         double unknownM2,
+        double lookedM,
         double overlapM2,
         double missedM2,
         List<NotPlaced> notPlaced,
@@ -79,6 +81,8 @@ public record LedgerTotals(
     }
 
     private static OptionalDouble share(double part, double whole) {
-        return whole > 0 ? OptionalDouble.of(part / whole) : OptionalDouble.empty();
+        // Ground that is judged anew is taken back by the new cell's measure, which may differ by a row from the old
+        // one's.
+        return whole > 0 ? OptionalDouble.of(Math.max(0, Math.min(1, part / whole))) : OptionalDouble.empty();
     }
 }

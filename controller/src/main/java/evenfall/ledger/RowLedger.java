@@ -336,6 +336,8 @@ public final class RowLedger {
         for (int j = cell.firstOwn; placed && j < cell.endOwn; j++) {
             overlapM += cell.onM[j] > 0 && driven.latest(j) != GroundState.NONE ? cell.underM[j] : 0;
         }
+        passTally.lookedM += placed ? cell.lengthM : 0;
+        all.lookedM += placed ? cell.lengthM : 0;
         passTally.overlapM2 += overlapM * cell.lengthM;
         all.overlapM2 += overlapM * cell.lengthM;
         passTally.missedM2 += missedM * cell.lengthM;

@@ -15,6 +15,7 @@ final class Tally {
     double besideM3;
     double wayM;
     double treatedM2;
+    double lookedM;
     double overlapM2;
     double missedM2;
     private double knownM2;
@@ -38,6 +39,7 @@ final class Tally {
         besideM3 = 0;
         wayM = 0;
         treatedM2 = 0;
+        lookedM = 0;
         overlapM2 = 0;
         missedM2 = 0;
         knownM2 = 0;
@@ -114,6 +116,7 @@ final class Tally {
                 belowM2,
                 aboveM2,
                 unknownM2,
+                lookedM,
                 overlapM2,
                 missedM2,
                 parts,

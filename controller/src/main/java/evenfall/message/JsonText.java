@@ -27,7 +27,7 @@ final class JsonText {
 
     /** A document that is one object. */
     static byte[] document(Body body) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream(1024);
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(2048);
         try (JsonGenerator generator = FACTORY.createGenerator(bytes)) {
             generator.writeStartObject();
             body.write(new JsonText(generator));

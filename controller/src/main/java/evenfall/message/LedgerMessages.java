@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 public final class LedgerMessages {
     private static final String NO_GROUND = "no ground of which it is known what it got";
     private static final String NO_FACTOR = "not given in the rig file; counts as 1";
+    private static final String NEVER_LOOKED = "no fix was good enough to lay passes beside one another";
     private static final String NO_LEAF = "nothing fell, or heights or pressure are not known";
 
     /** A share beyond this is written as this: some ten times of what anybody wants. */
@@ -172,8 +173,13 @@ public final class LedgerMessages {
         json.number("treated_ha", totals.treatedM2() / TradeUnits.HECTARE_M2, 4);
         json.number("known_ha", totals.knownM2() / TradeUnits.HECTARE_M2, 4);
         json.number("unknown_ha", totals.unknownM2() / TradeUnits.HECTARE_M2, 4);
-        json.number("overlap_ha", totals.overlapM2() / TradeUnits.HECTARE_M2, 4);
-        json.number("missed_ha", totals.missedM2() / TradeUnits.HECTARE_M2, 4);
+        boolean looked = totals.lookedM() > 0;
+        json.number("beside_known_m", totals.lookedM(), 2);
+        json.number("overlap_ha", looked ? totals.overlapM2() / TradeUnits.HECTARE_M2 : null, 4);
+        json.number("missed_ha", looked ? totals.missedM2() / TradeUnits.HECTARE_M2 : null, 4);
+        if (!looked) {
+            json.text("beside_why", NEVER_LOOKED);
+        }
         shares(json, totals);
         json.list("not_placed", list -> {
             for (LedgerTotals.NotPlaced part : totals.notPlaced()) {

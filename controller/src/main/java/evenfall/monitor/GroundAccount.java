@@ -11,6 +11,8 @@ import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.PositionSense;
 import evenfall.sense.Quantity;
+import java.util.Arrays;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Hands the row ledger what the monitor knows at each grid moment, and its cells and passes to the outputs. */
@@ -37,11 +39,9 @@ final class GroundAccount implements LedgerListener {
         boolean carried = live.flowM3ps().isKnown() && live.speedMps().isKnown();
         PositionSense.Fix fix = inputs.fix(live.timeUs());
         if (live.widthM().isKnown()) {
-            for (BoomLayout.Section section : rig.boom().sections()) {
-                boolean on = inputs.isOn(rig.boom().sectionOf(section.firstOutlet()));
-                for (int i = section.firstOutlet(); i < section.endOutlet(); i++) {
-                    open[i] = on;
-                }
+            List<BoomLayout.Section> sections = rig.boom().sections();
+            for (int n = 0; n < sections.size(); n++) {
+                Arrays.fill(open, sections.get(n).firstOutlet(), sections.get(n).endOutlet(), inputs.isOn(n));
             }
         }
         Moment moment = new Moment(

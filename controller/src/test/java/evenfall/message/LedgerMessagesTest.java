@@ -73,6 +73,9 @@ class LedgerMessagesTest {
         assertThat(violations("pass", pass)).isEmpty();
         assertThat(pass.path("ended_because").asText()).isEqualTo(PassSummary.End.WATCH_ENDED.words());
         JsonNode sums = pass.path("of_pass");
+        assertThat(sums.path("overlap_ha").isNull())
+                .as("by fixes too coarse for it")
+                .isTrue();
         assertThat(sums.path("on_rows_L").asDouble()
                         + sums.path("beside_L").asDouble()
                         + sums.path("not_placed_L").asDouble())
@@ -119,6 +122,11 @@ class LedgerMessagesTest {
         JsonNode pass = pass(script);
         ((ObjectNode) pass.at("/total")).putNull("below_80_share");
         assertThat(violations("pass", pass)).as("shares without a reason").isNotEmpty();
+        pass = pass(script);
+        ((ObjectNode) pass.at("/of_pass")).remove("beside_why");
+        assertThat(violations("pass", pass))
+                .as("overlap of a pass without a reason")
+                .isNotEmpty();
     }
 
     @Test

@@ -63,6 +63,8 @@ class LedgerAgainstTruthTest {
         assertThat(100 * totals.above120Share().orElseThrow())
                 .isCloseTo(100 * run.truthShare(1.2, Double.MAX_VALUE), within(points));
         assertThat(totals.unknownShare()).hasValue(0);
+        assertThat(run.topics).filteredOn(topic -> topic.endsWith("/ledger")).hasSameSizeAs(run.cells);
+        assertThat(run.topics).filteredOn(topic -> topic.endsWith("/pass")).hasSize(1);
         assertThat(run.worstRow()).as("litres of a row over the whole drive").isLessThan(0.08);
         assertThat(1000 * totals.meteredM3())
                 .isCloseTo(run.truth.leftOutletsL(), Percentage.withPercentage(LITRES_PERCENT));
@@ -91,6 +93,7 @@ class LedgerAgainstTruthTest {
     private static final class Run implements Outputs {
         private final List<LedgerCell> cells = new ArrayList<>();
         private final List<PassSummary> passes = new ArrayList<>();
+        private final List<String> topics = new ArrayList<>();
         private final Rig rig;
         private final RowLedger truth;
 
@@ -104,7 +107,7 @@ class LedgerAgainstTruthTest {
             TraceReplay.run(
                     rig,
                     () -> next(world, waiting, ended),
-                    (topic, payload, retained, delivery) -> {},
+                    (topic, payload, retained, delivery) -> topics.add(topic),
                     this,
                     (timeUs, unexpected) -> {
                         throw new AssertionError("the core was started anew", unexpected);
