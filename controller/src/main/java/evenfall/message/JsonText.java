@@ -27,7 +27,7 @@ final class JsonText {
 
     /** A document that is one object. */
     static byte[] document(Body body) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream(1024);
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(2048);
         try (JsonGenerator generator = FACTORY.createGenerator(bytes)) {
             generator.writeStartObject();
             body.write(new JsonText(generator));
@@ -49,6 +49,15 @@ final class JsonText {
         out.writeStartObject();
         body.write(this);
         out.writeEndObject();
+    }
+
+    /** One more whole number of the list that is open; null for one that is not known. */
+    void element(@Nullable Long value) throws IOException {
+        if (value == null) {
+            out.writeNull();
+        } else {
+            out.writeNumber(value);
+        }
     }
 
     void list(String key, Body body) throws IOException {

@@ -21,6 +21,7 @@ public final class BoomPattern {
     private final double designReachM;
     private final Rows rows;
     private final Lines lines;
+    private final Fall fall;
     private final boolean[] rowLeftOut;
     private final double[] picked;
     private final double[] atRest;
@@ -68,6 +69,7 @@ public final class BoomPattern {
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
         designReachM = reachM(targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
+        fall = new Fall(boom, feedsM());
     }
 
     /**
@@ -102,6 +104,7 @@ public final class BoomPattern {
         this.travelMps = travelMps;
         rows.clear();
         lines.clear();
+        fall.begin(speedFactor);
         Arrays.fill(rowLeftOut, false);
         for (int outlet = 0; outlet < boom.outlets(); outlet++) {
             double atM = boom.outletRightM(outlet);
@@ -109,6 +112,7 @@ public final class BoomPattern {
                 leaveOutRows(atM);
                 continue;
             }
+            fall.outlet(outlet, heightM[outlet]);
             fall(outlet, atM, heightM[outlet], rateMps[outlet], speedFactor);
         }
     }
@@ -117,8 +121,11 @@ public final class BoomPattern {
         for (int i = 0; i < share.length; i++) {
             double atM = outletM + landingM(i, heightM, rateMps, speedFactor);
             lay(atM, share[i], outlet);
+            fall.line(atM, share[i]);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
-                lay(Math.copySign(2 * halfWidthM, atM) - atM, share[i], outlet);
+                double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
+                lay(mirroredM, share[i], outlet);
+                fall.mirrorImage(mirroredM, share[i]);
             }
         }
     }
@@ -150,8 +157,12 @@ public final class BoomPattern {
         return farM;
     }
 
+    private double feedsM() {
+        return Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
+    }
+
     private void leaveOutRows(double outletM) {
-        double reachM = Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
+        double reachM = feedsM();
         int to = rows.endAtOrLeftOf(outletM + reachM);
         for (int j = rows.firstAtOrRightOf(outletM - reachM); j < to; j++) {
             rowLeftOut[j] = true;
@@ -184,5 +195,10 @@ public final class BoomPattern {
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */
     public Rows rows() {
         return rows;
+    }
+
+    /** The same, own lines and mirror images apart. */
+    public Fall fall() {
+        return fall;
     }
 }

@@ -1,6 +1,8 @@
 package evenfall.monitor;
 
 import evenfall.judge.Alert;
+import evenfall.ledger.LedgerCell;
+import evenfall.ledger.PassSummary;
 import evenfall.liquid.Orifice;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
@@ -24,6 +26,8 @@ final class HubScript implements Outputs {
     final List<Live> lives = new ArrayList<>();
     final List<Alert> raised = new ArrayList<>();
     final List<String> story = new ArrayList<>();
+    final List<LedgerCell> cells = new ArrayList<>();
+    final List<PassSummary> passes = new ArrayList<>();
 
     double speedMps = 5.5;
     double rateShare = 1;
@@ -152,6 +156,10 @@ final class HubScript implements Outputs {
         monitor.accept(new TraceEvent.Bytes(timeUs, port, sentence.getBytes(StandardCharsets.US_ASCII)));
     }
 
+    void end() {
+        monitor.accept(new TraceEvent.End(timeUs));
+    }
+
     void lose(String port) {
         monitor.accept(new TraceEvent.PortLost(timeUs, port));
     }
@@ -174,5 +182,15 @@ final class HubScript implements Outputs {
     @Override
     public void cleared(Alert alert, long clearedUs) {
         story.add("-" + alert.kind().word() + "/" + alert.place());
+    }
+
+    @Override
+    public void cell(LedgerCell cell) {
+        cells.add(cell);
+    }
+
+    @Override
+    public void pass(PassSummary pass) {
+        passes.add(pass);
     }
 }
