@@ -79,7 +79,8 @@ class WallsTest {
                     "sim.scenario",
                     "sim.world",
                     "trace"),
-            new Room("compare", "bench.report", "bench.run", "bench.score", "quantity"));
+            new Room("compare", "bench.report", "bench.run", "bench.score", "quantity"),
+            new Room("prove.measure", "quantity"));
 
     private static ArchRule allowList(Room room) {
         String[] allowed = Stream.concat(Stream.of("bench." + room.name()), Stream.of(room.mayUse()))
@@ -146,7 +147,8 @@ class WallsTest {
     void librariesStayInTheirRooms() {
         onlyIn("org.apache.activemq..", "evenfall.bench.broker").check(PRODUCT);
         onlyIn("org.eclipse.paho..", "evenfall.bench.broker").check(PRODUCT);
-        onlyIn("org.hipparchus..", "evenfall.bench.score").check(PRODUCT);
+        onlyIn("org.hipparchus..", "evenfall.bench.score", "evenfall.bench.prove.measure")
+                .check(PRODUCT);
         onlyIn("picocli..", "evenfall.bench.cli").check(PRODUCT);
     }
 
