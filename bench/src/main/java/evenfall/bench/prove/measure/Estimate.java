@@ -72,6 +72,15 @@ public record Estimate(double value, List<Component> components) {
         return expanded() / Math.abs(value);
     }
 
+    /** The same result in another unit. */
+    public Estimate scaled(double factor) {
+        return new Estimate(
+                value * factor,
+                components.stream()
+                        .map(c -> new Component(c.name(), c.type(), c.standard() * Math.abs(factor), c.dof()))
+                        .toList());
+    }
+
     /** Whether ± U around the value holds a number. */
     public boolean holds(double truth) {
         return Math.abs(truth - value) <= expanded();

@@ -53,6 +53,7 @@ public record OutletCheck(double nominalM3ps, List<Outlet> outlets, Estimate mea
      * @param repeats catches of one and the same outlet, m³/s, at least two: what a catch by hand scatters
      * @param volumeHalfWidthShare how far off the jug or scale may be, the same way each time, over a usual catch
      * @param timeHalfWidthShare how far off the time may be, over the time
+     * @param roundingM3ps what one reading's rounding alone scatters a flow by: repeats cannot show less, m³/s
      * @param nominalLimit largest difference from nominal, a ratio
      * @param meanLimit largest difference from the boom's mean, a ratio
      */
@@ -61,15 +62,16 @@ public record OutletCheck(double nominalM3ps, List<Outlet> outlets, Estimate mea
             double[] repeats,
             double volumeHalfWidthShare,
             double timeHalfWidthShare,
+            double roundingM3ps,
             double nominalM3ps,
             double nominalLimit,
             double meanLimit) {
         Spread boom = Spread.of(flowsM3ps);
-        Spread again = Spread.of(repeats);
+        int dof = Spread.of(repeats).dof();
+        double catchSd = Math.max(Spread.of(repeats).sd(), roundingM3ps);
         List<Outlet> outlets = new ArrayList<>();
         for (int i = 0; i < flowsM3ps.length; i++) {
-            Estimate flow = estimate(
-                    flowsM3ps[i], again.sd(), again.dof(), boom.mean(), volumeHalfWidthShare, timeHalfWidthShare);
+            Estimate flow = estimate(flowsM3ps[i], catchSd, dof, boom.mean(), volumeHalfWidthShare, timeHalfWidthShare);
             double ofNominal = flow.value() / nominalM3ps - 1;
             double ofMean = flow.value() / boom.mean() - 1;
             double reach = flow.expanded() / nominalM3ps;
@@ -80,8 +82,8 @@ public record OutletCheck(double nominalM3ps, List<Outlet> outlets, Estimate mea
         }
         Estimate mean = estimate(
                 boom.mean(),
-                again.sd() / Math.sqrt(flowsM3ps.length),
-                again.dof(),
+                catchSd / Math.sqrt(flowsM3ps.length),
+                dof,
                 boom.mean(),
                 volumeHalfWidthShare,
                 timeHalfWidthShare);

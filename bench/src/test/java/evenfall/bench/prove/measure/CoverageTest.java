@@ -248,7 +248,7 @@ class CoverageTest {
         for (int i = 0; i < repeats.length; i++) {
             repeats[i] = caught(truth[0], jug, watch, chance);
         }
-        return OutletCheck.of(caught, repeats, 0.02, 0.005, nominal, 0.10, 0.10);
+        return OutletCheck.of(caught, repeats, 0.02, 0.005, 0, nominal, 0.10, 0.10);
     }
 
     private static double caught(double flow, double jugM3, double watchShare, Chance chance) {
