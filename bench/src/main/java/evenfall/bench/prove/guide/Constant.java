@@ -9,10 +9,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param rigPlace where it stands in a rig file, as {@code sensors.flow.pulses_per_L}; null where a rig file has no place for it
  * @param beside place in a rig file beside which a remark about it makes sense
- * @param name key with unit
+ * @param of which sensor
+ * @param key with unit, as a rig file has it
  * @param estimate in that unit
  */
-public record Constant(@Nullable String rigPlace, String beside, String name, Estimate estimate) {
+public record Constant(@Nullable String rigPlace, String beside, String of, String key, Estimate estimate) {
     private static final int MOST_DECIMALS = 6;
 
     /** The value with as many decimals as its uncertainty is worth: its last digit is at most a tenth of it. */

@@ -176,6 +176,7 @@ final class FlowScript implements Script {
         Constant constant = new Constant(
                 "sensors.flow.pulses_per_L",
                 "sensors.flow",
+                "flow meter",
                 "pulses_per_L",
                 found.constant().scaled(TradeUnits.LITRE_M3));
         if (believed != null) {

@@ -428,6 +428,10 @@ final class HeightScript implements Script {
         if (!sensor.steps().isEmpty()) {
             add(findings, dialogue, SETTLED, name, settledS(sensor));
         }
+        if (!sensor.steps().isEmpty()) {
+            advice.add(
+                    name + ": a step marked by hand is known to ± " + Dialogue.plain(HAND_S) + " s, its rise better.");
+        }
         Integer answersAs = sensor.answersAs();
         if (answersAs != null) {
             add(findings, dialogue, CHANNEL, name, Math.abs(answersAs - sensor.index()));
@@ -443,8 +447,9 @@ final class HeightScript implements Script {
             advice.add(
                     found.aboveOutlet().holds(believed.aboveOutletM())
                             ? name + ": the rig file agrees."
-                            : name + ": the rig file is " + Units.signed(-1000 * offM, 0)
-                                    + " mm off. Write with --write-rig.");
+                            : name + ": with the rig file as it is, heights are shown "
+                                    + FixedDecimals.text(1000 * Math.abs(offM), 0) + " mm too "
+                                    + (offM > 0 ? "high" : "low") + ". Write with --write-rig.");
         }
         if (Math.abs(found.line().slope() - 1)
                 > dialogue.limit(this, SCALE.name()).value() / 100) {
@@ -475,7 +480,8 @@ final class HeightScript implements Script {
         return new Constant(
                 known ? "sensors.heights.at[" + place + "].above_outlet_m" : null,
                 "sensors.heights",
-                sensor.name() + " above_outlet_m",
+                sensor.name(),
+                "above_outlet_m",
                 sensor.found().aboveOutlet());
     }
 

@@ -78,12 +78,12 @@ final class SpeedScript implements Script {
                     "0.5 %",
                     0,
                     0.1);
-            return new Course(true, true, 0, new AmountDoubt(0, share, 0, 1));
+            return new Course(true, true, 0, new AmountDoubt(0, share, 0, 1, "tape", "receiver"));
         }
         double metres = dialogue.amount("course", "Length of the course, by the tape", Kind.LENGTH, null, 10, 2000);
         double tapeM = dialogue.amount(
                 "course_accuracy", "How far off may that length be, either way?", Kind.LENGTH, "0.1 m", 0, 10);
-        return new Course(wheel, false, metres, new AmountDoubt(tapeM, 0, 0, wheel ? 1 : 0.01));
+        return new Course(wheel, false, metres, new AmountDoubt(tapeM, 0, 0, wheel ? 1 : 0.01, "tape", "receiver"));
     }
 
     private static Step.Counting signal(Course course) {
@@ -132,7 +132,7 @@ final class SpeedScript implements Script {
                 .judge(100 * found.constant().relative()));
         List<Constant> constants = List.of();
         if (course.wheel()) {
-            Constant constant = new Constant(null, "sensors.speed", "wheel pulses_per_m", found.constant());
+            Constant constant = new Constant(null, "sensors.speed", "wheel", "pulses_per_m", found.constant());
             constants = List.of(constant);
             lines.add("Wheel " + constant.text() + " ± " + constant.expandedText() + " pulses/m (95 %, k = "
                     + FixedDecimals.text(found.constant().factor(), 2) + ")");

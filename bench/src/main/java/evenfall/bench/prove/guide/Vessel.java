@@ -49,7 +49,12 @@ record Vessel(boolean scale, double halfWidth, double step, double densityKgpM3,
 
     AmountDoubt doubt() {
         return new AmountDoubt(
-                halfWidth / densityKgpM3, scale ? densityHalfWidthKgpM3 / densityKgpM3 : 0, step / densityKgpM3, 1);
+                halfWidth / densityKgpM3,
+                scale ? densityHalfWidthKgpM3 / densityKgpM3 : 0,
+                step / densityKgpM3,
+                1,
+                scale ? "scale" : "jug",
+                "density");
     }
 
     /** A full reading that is no more than the empty one. */

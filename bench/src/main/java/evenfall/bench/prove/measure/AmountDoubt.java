@@ -7,8 +7,11 @@ package evenfall.bench.prove.measure;
  * @param share half width of an error that grows with the amount, over the amount: that of a density; 0 where there is none
  * @param step smallest step of a reading, in the amount's unit
  * @param countStep smallest step of the sensor's count: 1 pulse
+ * @param fixedFrom what the half width is of: scale, jug, tape
+ * @param shareFrom what the share is of: density, receiver
  */
-public record AmountDoubt(double halfWidth, double share, double step, double countStep) {
+public record AmountDoubt(
+        double halfWidth, double share, double step, double countStep, String fixedFrom, String shareFrom) {
     /**
      * Standard deviation of a run from rounding alone, as a share: each amount and each count is the difference of two readings, each
      * within half a step (GUM F.2.2.1).

@@ -89,9 +89,11 @@ public record PulseCalibration(List<Group> groups, Estimate constant, double run
         perAmount /= runs.size();
         List<Component> components = new ArrayList<>();
         components.add(scatter);
-        components.add(Component.within("scale, jug or tape", constant * doubt.halfWidth() * perAmount));
+        if (doubt.halfWidth() > 0) {
+            components.add(Component.within(doubt.fixedFrom(), constant * doubt.halfWidth() * perAmount));
+        }
         if (doubt.share() > 0) {
-            components.add(Component.within("density or receiver", constant * doubt.share()));
+            components.add(Component.within(doubt.shareFrom(), constant * doubt.share()));
         }
         return new Estimate(constant, components);
     }

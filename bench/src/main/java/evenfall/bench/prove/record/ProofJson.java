@@ -43,9 +43,11 @@ public final class ProofJson {
         ArrayNode constants = root.putArray("constants");
         for (Constant constant : proof.constants()) {
             ObjectNode node = constants.addObject();
-            node.put("name", constant.name());
-            node.set("value", Json.number(constant.estimate().value(), 9));
-            node.set("expanded_uncertainty", Json.number(constant.estimate().expanded(), 9));
+            node.put("of", constant.of());
+            node.set(constant.key(), Json.number(constant.estimate().value(), 9));
+            node.set(
+                    "expanded_uncertainty_" + constant.key(),
+                    Json.number(constant.estimate().expanded(), 9));
             node.put("rig_place", constant.rigPlace());
         }
         root.put("written_into", written);

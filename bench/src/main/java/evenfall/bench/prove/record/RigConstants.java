@@ -125,7 +125,9 @@ public final class RigConstants {
                 throw missing(constant.beside());
             }
             int at = keyIndex(constant.beside());
-            edits.add(remarkAbove(at, remark + constant.name() + " " + found + "; a rig file has no place for it"));
+            edits.add(remarkAbove(
+                    at,
+                    remark + constant.of() + " " + constant.key() + " " + found + "; a rig file has no place for it"));
             return edited(edits);
         }
         String key = place.substring(place.lastIndexOf('.') + 1);

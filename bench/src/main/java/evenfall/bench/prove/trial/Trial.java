@@ -41,7 +41,7 @@ public final class Trial implements FrontEnd, AutoCloseable {
     private static final double EMPTY_KG = 1.2;
     private static final double TAPE_M = 0.002;
     private static final double COURSE_M = 60;
-    private static final double DRIVE_MPS = 10;
+    private static final double DRIVE_MPS = 6;
     private static final double FLOW_S = 5;
     private static final double NOMINAL_LPM = 2.8;
     private static final double JUG_L = 0.02;
@@ -121,7 +121,8 @@ public final class Trial implements FrontEnd, AutoCloseable {
         }
         String text = step instanceof Step.More more ? yesOrNo(more) : typed((Step.Ask) step);
         String words = step instanceof Step.More more ? more.words() : ((Step.Ask) step).words();
-        say.accept(words + "  " + text);
+        String usual = step instanceof Step.Ask ask ? ask.usual() : null;
+        say.accept(words + "  " + (text.isEmpty() && usual != null ? usual : text));
         return new Given(new Reply.Typed(text));
     }
 

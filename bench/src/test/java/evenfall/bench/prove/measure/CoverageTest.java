@@ -126,7 +126,13 @@ class CoverageTest {
         }
         PulseCalibration found = PulseCalibration.of(
                 runs,
-                new AmountDoubt(SCALE_KG / WATER_KGPM3, DENSITY_KGPM3 / WATER_KGPM3, SCALE_STEP_KG / WATER_KGPM3, 1));
+                new AmountDoubt(
+                        SCALE_KG / WATER_KGPM3,
+                        DENSITY_KGPM3 / WATER_KGPM3,
+                        SCALE_STEP_KG / WATER_KGPM3,
+                        1,
+                        "scale or tape",
+                        "density"));
         double runShare =
                 Math.sqrt(StrictMath.pow(SPILL_KG / 20, 2) + StrictMath.pow(SCALE_STEP_KG / 20, 2) / 6 + 1 / (6 * 9e6));
         int n = point < 0 ? 12 : 4;
@@ -220,7 +226,8 @@ class CoverageTest {
             }
             runs.add(new PulseRun(run % 2 == 0 ? "hard" : "soft", wheel.count() - before, 100, 40));
         }
-        PulseCalibration found = PulseCalibration.of(runs, new AmountDoubt(0.10, 0, 0.01, 1));
+        PulseCalibration found =
+                PulseCalibration.of(runs, new AmountDoubt(0.10, 0, 0.01, 1, "scale or tape", "density"));
         double truth = perM * (1 - 0.5 * (slip[0] + slip[1]));
         double runShare = Math.sqrt(0.001 * 0.001 + 0.002 * 0.002 + 1 / (6 * perM * perM * 1e4));
         return new Case(truth, found.constant(), truth * ideal(runShare / Math.sqrt(10), 0.001 / Math.sqrt(3)));

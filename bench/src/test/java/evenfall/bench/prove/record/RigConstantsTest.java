@@ -23,8 +23,8 @@ class RigConstantsTest {
     @TempDir
     Path folder;
 
-    private static Constant constant(@Nullable String place, String name, double value) {
-        return new Constant(place, "sensors.speed", name, Estimate.of(value, Component.repeats("x", 0.2, 1e9)));
+    private static Constant constant(@Nullable String place, String key, double value) {
+        return new Constant(place, "sensors.speed", "wheel", key, Estimate.of(value, Component.repeats("x", 0.2, 1e9)));
     }
 
     private static Constant k(double value) {
@@ -97,7 +97,7 @@ class RigConstantsTest {
     @Test
     void aConstantWithoutAPlaceBecomesARemark() throws ConfigException {
         String text = "sensors:\n  speed: {port: gnss}\n";
-        assertThat(RigConstants.apply("x", text, List.of(constant(null, "wheel pulses_per_m", 24.25)), "d", "speed"))
+        assertThat(RigConstants.apply("x", text, List.of(constant(null, "pulses_per_m", 24.25)), "d", "speed"))
                 .isEqualTo(
                         "sensors:\n  # d prove speed: wheel pulses_per_m 24.25 +- 0.40 (95 %); a rig file has no place for it\n"
                                 + "  speed: {port: gnss}\n");
