@@ -169,19 +169,35 @@ final class ProveCommand implements Callable<Integer> {
         boolean live = terminal.live() && !common.json;
         FrontEnd person = new TerminalTalk(
                 new Lines(System.in), talkOut, terminal.paint(), live, terminal.columns(), instruments);
-        if (answers != null) {
-            FrontEnd front =
-                    new AnswersFile(answers, begin.prover(), instruments, terminal.err()::println, ask ? person : null);
+        if (answers != null && !ask) {
+            FrontEnd front = new AnswersFile(answers, begin.prover(), instruments, terminal.err()::println, null);
             return Conversation.lead(begin, front, guide -> {});
         }
+        FrontEnd front = answers == null
+                ? person
+                : new AnswersFile(answers, begin.prover(), instruments, terminal.err()::println, person);
         Path draft = file.resolveSibling(file.getFileName() + ".unfinished");
-        Guide done = Conversation.lead(begin, person, guide -> keep(draft, guide));
+        boolean done = false;
         try {
-            Files.deleteIfExists(draft);
+            Guide end = Conversation.lead(begin, front, guide -> keep(draft, guide));
+            done = true;
+            return end;
+        } finally {
+            endDraft(draft, done);
+        }
+    }
+
+    private void endDraft(Path draft, boolean done) {
+        try {
+            if (done) {
+                Files.deleteIfExists(draft);
+            } else if (Files.exists(draft)) {
+                terminal.err()
+                        .println("evenfall: what was answered is in " + draft + "; go on with --answers and --ask");
+            }
         } catch (IOException e) {
             terminal.err().println("evenfall: " + draft + " cannot be removed (" + e.getMessage() + ")");
         }
-        return done;
     }
 
     /** What was answered is never lost: a test that is broken off goes on with --answers and --ask. */

@@ -85,8 +85,10 @@ final class Dialogue {
      * @param high largest, SI
      */
     double amount(String key, String words, Kind kind, @Nullable String usual, double low, double high) throws Turn {
-        String text = typed(new Step.Ask(key, words, kind, usual, List.of(), kind.example(units())), usual);
-        double si = kind.si(text, units());
+        boolean small = key.endsWith("accuracy") || key.endsWith("step");
+        String example = small ? kind.smallExample(units()) : kind.example(units());
+        String text = typed(new Step.Ask(key, words, kind, usual, List.of(), example), usual);
+        double si = kind.si(text, example);
         if (!(si >= low && si <= high)) {
             String unit = kind.unitNames().split(",", 2)[0];
             double size = kind.si("1 " + unit, units());

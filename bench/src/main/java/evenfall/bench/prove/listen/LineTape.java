@@ -49,6 +49,10 @@ final class LineTape implements Tape {
         counts = after;
     }
 
+    boolean isSilent() {
+        return bytes == 0;
+    }
+
     private void take(String name, boolean fromHub) {
         Kind kind = kinds.computeIfAbsent(name, n -> new Kind(fromHub));
         kind.sentences++;

@@ -25,6 +25,9 @@ public final class SerialInstruments implements Instruments {
     /** Long enough for a hub that has to start when its port opens, and for a receiver at once a second. */
     private static final double PATIENCE_S = 4;
 
+    /** How long a line may be silent at first, s. */
+    private static final double START_S = 2;
+
     /** After the end a count may still come to rest: dribble, and the half second that tells it. */
     private static final double REST_PATIENCE_S = 2;
 
@@ -130,7 +133,8 @@ public final class SerialInstruments implements Instruments {
 
         @Override
         public String soFar() {
-            return ports.found().size() + " ports";
+            int n = ports.found().size();
+            return n == 1 ? "1 port" : n + " ports";
         }
 
         @Override
@@ -146,7 +150,7 @@ public final class SerialInstruments implements Instruments {
 
     /** Ports under way, their bytes decoded on their own threads, one at a time. */
     private static final class Heard implements Session, PortListener {
-        private final Tape tape;
+        private Tape tape;
         private final double seconds;
         private final List<Rig.Port> ports;
         private final List<SerialPortReader> readers = new ArrayList<>();
@@ -177,6 +181,25 @@ public final class SerialInstruments implements Instruments {
                 wait(leftMs);
             }
             failOnTrouble();
+            if (tape instanceof LineTape) {
+                awaitFirstBytes();
+            }
+        }
+
+        /** Some hubs start when their port opens; what counts begins with the first bytes, if any come. */
+        private void awaitFirstBytes() throws PortTroubleException, InterruptedException {
+            long deadline = System.nanoTime() + (long) (1e9 * START_S);
+            while (trouble == null && tape instanceof LineTape line && line.isSilent()) {
+                long leftMs = (deadline - System.nanoTime()) / 1_000_000;
+                if (leftMs <= 0) {
+                    break;
+                }
+                wait(leftMs);
+            }
+            failOnTrouble();
+            tape = new LineTape();
+            ports.forEach(port -> streams.put(port.name(), new SentenceStream(tape)));
+            beginNs = System.nanoTime();
         }
 
         private String names() {
