@@ -213,16 +213,18 @@ final class ProveCommand implements Callable<Integer> {
         Proof proof = proof(done);
         String name = rig.map(Rig::name).orElse(null);
         // The result first: whatever becomes of the rig file, the test was not for nothing.
-        WholeFile.write(file, Json.text(ProofJson.of(proof, name, begun.toString(), done.given(), null)) + "\n");
+        WholeFile.write(file, Json.text(ProofJson.of(proof, name, begun.toString(), trial, done.given(), null)) + "\n");
         String written = null;
         if (writeRig != null && !proof.constants().isEmpty()) {
             String day = LocalDate.ofInstant(begun, ZoneId.systemDefault()).toString();
             RigConstants.write(writeRig, proof.constants(), day, proof.prover());
             written = writeRig.toString();
-            WholeFile.write(file, Json.text(ProofJson.of(proof, name, begun.toString(), done.given(), written)) + "\n");
+            WholeFile.write(
+                    file, Json.text(ProofJson.of(proof, name, begun.toString(), trial, done.given(), written)) + "\n");
         }
         if (common.json) {
-            terminal.out().println(Json.text(ProofJson.of(proof, name, begun.toString(), done.given(), written)));
+            terminal.out()
+                    .println(Json.text(ProofJson.of(proof, name, begun.toString(), trial, done.given(), written)));
         } else {
             terminal.out().println();
             terminal.print(ProofText.lines(proof, terminal.paint(), terminal.columns()));
@@ -236,8 +238,10 @@ final class ProveCommand implements Callable<Integer> {
         return from == null ? Optional.empty() : Optional.of(RigFile.read(from));
     }
 
-    private static Path dated(Prover prover, Optional<Rig> rig, Instant begun) {
-        String stem = "prove-" + prover.word() + rig.map(r -> "-" + r.name()).orElse("") + "-" + STAMP.format(begun);
+    private Path dated(Prover prover, Optional<Rig> rig, Instant begun) {
+        String stem = "prove-" + prover.word()
+                + (trial == null ? rig.map(r -> "-" + r.name()).orElse("") : "-trial-" + trial) + "-"
+                + STAMP.format(begun);
         for (int again = 1; again < MOST_SAME_NAMES; again++) {
             Path file = Path.of(stem + (again == 1 ? "" : "-" + again) + ".json");
             if (!Files.exists(file)) {

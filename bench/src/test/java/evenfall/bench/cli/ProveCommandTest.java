@@ -59,6 +59,7 @@ class ProveCommandTest {
         assertThat(printed).isEqualTo(written);
         assertThat(printed.path("rig").asText()).isEqualTo("example-36");
         assertThat(printed.path("passed").asBoolean()).isTrue();
+        assertThat(printed.path("simulated").asBoolean()).isFalse();
         assertThat(printed.path("at_utc").asText()).matches("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\dZ");
         assertThat(printed.path("raw"))
                 .anyMatch(raw -> raw.path("key").asText().equals("runs[2].full")
@@ -159,18 +160,5 @@ class ProveCommandTest {
                 """, "--units", "us");
         assertThat(captured.status()).isEqualTo(1);
         assertThat(captured.out()).contains("Replace (worn, or the wrong size): 3.", "US gal/ac", "drive 204 ft");
-    }
-
-    @Test
-    void aTrialFindsTheYardsHiddenMountingThroughAVirtualPort() {
-        Captured trial = Captured.run(
-                "prove",
-                "height",
-                "--trial",
-                "7",
-                "--result",
-                folder.resolve("height.json").toString());
-        assertThat(trial.status()).as(trial.out() + trial.err()).isZero();
-        assertThat(trial.out()).contains("PASS  height", "The yard's truth: ", "which holds it.");
     }
 }

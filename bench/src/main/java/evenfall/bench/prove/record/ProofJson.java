@@ -20,14 +20,24 @@ public final class ProofJson {
      * @param rig name of the machine, if known
      * @param atUtc when, as ISO 8601
      * @param given all that was answered and heard
+     * @param trialSeed seed of the simulated yard; null where the test was a real one
      * @param written rig file into which the constants went, if they did
      */
     public static ObjectNode of(
-            Proof proof, @Nullable String rig, String atUtc, List<Guide.Given> given, @Nullable String written) {
+            Proof proof,
+            @Nullable String rig,
+            String atUtc,
+            @Nullable Long trialSeed,
+            List<Guide.Given> given,
+            @Nullable String written) {
         ObjectNode root = Json.object();
         root.put("prove", proof.prover());
         root.put("rig", rig);
         root.put("at_utc", atUtc);
+        root.put("simulated", trialSeed != null);
+        if (trialSeed != null) {
+            root.put("trial_seed", trialSeed);
+        }
         root.put("passed", proof.passed());
         ArrayNode findings = root.putArray("findings");
         for (Finding finding : proof.findings()) {

@@ -30,6 +30,8 @@ import org.jspecify.annotations.Nullable;
 public final class AnswersFile implements FrontEnd {
     private static final Pattern LISTEN = Pattern.compile("listen ([0-9.]+) ?s");
 
+    private static final long TELL_EVERY_NS = 2_000_000_000L;
+
     private final ConfigNode root;
     private final JsonNode tree;
     private final Instruments instruments;
@@ -146,6 +148,7 @@ public final class AnswersFile implements FrontEnd {
             long endNs = System.nanoTime() + (long) (1e9 * seconds);
             boolean marked = !(step.signal() instanceof Step.Echoing echoing && echoing.marked());
             long markNs = System.nanoTime() + (long) (1e9 * seconds / 3);
+            long tellNs = System.nanoTime() + TELL_EVERY_NS;
             for (long left = endNs - System.nanoTime(); left > 0; left = endNs - System.nanoTime()) {
                 if (!marked && System.nanoTime() >= markNs) {
                     session.mark();
@@ -153,7 +156,10 @@ public final class AnswersFile implements FrontEnd {
                     marked = true;
                 }
                 Thread.sleep(Math.min(Math.max(1, left / 1_000_000), marked ? 500 : 20));
-                progress.accept(session.soFar());
+                if (System.nanoTime() >= tellNs) {
+                    progress.accept("  " + session.soFar());
+                    tellNs += TELL_EVERY_NS;
+                }
             }
             return new Given(new Reply.Heard(session.finish()));
         } catch (PortTroubleException e) {

@@ -42,7 +42,7 @@ public final class Trial implements FrontEnd, AutoCloseable {
     private static final double TAPE_M = 0.002;
     private static final double COURSE_M = 60;
     private static final double DRIVE_MPS = 6;
-    private static final double FLOW_S = 5;
+    private static final double FLOW_S = 3;
     private static final double NOMINAL_LPM = 2.8;
     private static final double JUG_L = 0.02;
     private static final int COLUMNS = 98;

@@ -106,8 +106,8 @@ class CoverageTest {
             for (int run = 0; run < 4; run++) {
                 double seconds = 1200 / lpm + 2 * chance.nextDouble();
                 long before = meter.count();
-                for (double at = 0; at < seconds; at += 0.05) {
-                    double step = Math.min(0.05, seconds - at);
+                for (double at = 0; at < seconds; at += 0.5) {
+                    double step = Math.min(0.5, seconds - at);
                     meter.pass(timeUs, 1e6 * step, step * lpm / 60_000);
                     timeUs += 1e6 * step;
                 }

@@ -14,7 +14,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 
 /** Instruments on a pseudo-terminal, at whose other end a hub speaks. */
-class SerialInstrumentsTest {
+class SerialInstrumentsIT {
     /** A hub that counts a thousand pulses over a second, a second after it begins, and sees one board. */
     private static final class Hub implements AutoCloseable {
         private final HubSentences sentences = new HubSentences();
