@@ -38,7 +38,8 @@ class WallsTest {
             new Room("pattern", "outlet", "rig"),
             new Room("wire"),
             new Room("sense", "rig"),
-            new Room("judge", "liquid", "outlet", "pattern", "quantity", "rig", "sense"),
+            new Room("detect"),
+            new Room("judge", "detect", "liquid", "outlet", "pattern", "quantity", "rig", "sense"),
             new Room("monitor", "judge", "liquid", "outlet", "pattern", "rig", "sense", "trace", "wire"));
 
     private static ArchRule allowList(Room room) {

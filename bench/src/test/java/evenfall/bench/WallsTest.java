@@ -35,6 +35,7 @@ class WallsTest {
             "evenfall.sim.world.TruthSample",
             "evenfall.sim.world.TruthSample$Segment",
             "evenfall.sim.world.RowLedger",
+            "evenfall.sim.world.LineFigures",
             "evenfall.sim.world.RowFigures");
 
     private record Room(String name, String... mayUse) {}
@@ -42,13 +43,24 @@ class WallsTest {
     /** From the inside outwards. Names of the bench's own rooms begin with {@code bench.}; a room may use itself. */
     private static final List<Room> ROOMS = List.of(
             new Room("report", "quantity"),
-            new Room("heard"),
-            new Room("broker", "bench.heard"),
-            new Room("live", "bench.heard", "bench.report", "quantity"),
+            new Room("received"),
+            new Room("broker", "bench.received"),
+            new Room("live", "bench.received", "bench.report", "quantity"),
             new Room("pattern", "bench.report", "outlet", "pattern", "quantity"),
+            new Room("page", "quantity"),
+            new Room(
+                    "choose",
+                    "bench.page",
+                    "bench.report",
+                    "config",
+                    "liquid",
+                    "outlet",
+                    "pattern",
+                    "quantity",
+                    "sim.jet"),
             new Room(
                     "replay",
-                    "bench.heard",
+                    "bench.received",
                     "bench.report",
                     "config",
                     "judge",
@@ -60,11 +72,22 @@ class WallsTest {
                     "trace",
                     "wire"),
             new Room("feed", "outlet", "rig", "sim.feed", "sim.scenario", "sim.world"),
-            new Room("score", "bench.heard", "outlet", "pattern", "rig", "sim.fault", "sim.scenario", "sim.world"),
+            new Room(
+                    "score",
+                    "bench.received",
+                    "liquid",
+                    "outlet",
+                    "pattern",
+                    "quantity",
+                    "rig",
+                    "sim.fault",
+                    "sim.scenario",
+                    "sim.sensor",
+                    "sim.world"),
             new Room(
                     "run",
                     "bench.broker",
-                    "bench.heard",
+                    "bench.received",
                     "bench.report",
                     "bench.score",
                     "config",
@@ -72,13 +95,28 @@ class WallsTest {
                     "message",
                     "monitor",
                     "outlet",
+                    "pattern",
                     "quantity",
                     "replay",
                     "rig",
+                    "sense",
                     "sim.feed",
                     "sim.scenario",
                     "sim.world",
-                    "trace"),
+                    "trace",
+                    "wire"),
+            new Room(
+                    "matrix",
+                    "bench.report",
+                    "bench.run",
+                    "bench.score",
+                    "config",
+                    "outlet",
+                    "quantity",
+                    "sim.drive",
+                    "sim.fault",
+                    "sim.ground",
+                    "sim.scenario"),
             new Room("compare", "bench.report", "bench.run", "bench.score", "quantity"),
             new Room("prove.measure", "quantity"),
             new Room(
@@ -218,6 +256,7 @@ class WallsTest {
         onlyIn("org.hipparchus..", "evenfall.bench.score", "evenfall.bench.prove.measure")
                 .check(PRODUCT);
         onlyIn("picocli..", "evenfall.bench.cli").check(PRODUCT);
+        onlyIn("j2html..", "evenfall.bench.page", "evenfall.bench.choose").check(PRODUCT);
     }
 
     @Test
@@ -250,6 +289,8 @@ class WallsTest {
                         .hasViolation())
                 .isTrue();
         assertThat(onlyIn("picocli..", "evenfall.bench.cli").evaluate(TRAP).hasViolation())
+                .isTrue();
+        assertThat(onlyIn("j2html..", "evenfall.bench.page").evaluate(TRAP).hasViolation())
                 .isTrue();
     }
 }

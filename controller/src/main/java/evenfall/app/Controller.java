@@ -2,15 +2,18 @@ package evenfall.app;
 
 import evenfall.message.Delivery;
 import evenfall.message.Messages;
+import evenfall.message.Publisher;
 import evenfall.message.Status;
 import evenfall.message.Topics;
 import evenfall.monitor.Monitor;
 import evenfall.mqtt.MqttPublisher;
+import evenfall.page.CabPage;
 import evenfall.replay.CoreBrokenException;
 import evenfall.replay.SteadyMonitor;
 import evenfall.rig.Rig;
 import evenfall.serial.SerialPortReader;
 import evenfall.trace.TraceEvent;
+import java.io.IOException;
 import java.io.Writer;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -42,6 +45,7 @@ final class Controller {
     private final Inbox inbox;
     private final List<SerialPortReader> readers = new ArrayList<>();
     private final Recorder recorder;
+    private final @Nullable CabPage page;
     private final SteadyMonitor core;
     private final Thread coreThread = new Thread(this::run, "core");
     private final AtomicLong changes = new AtomicLong();
@@ -67,16 +71,43 @@ final class Controller {
         this.brokerTold = mqtt.whyDown();
         this.recorder = new Recorder(
                 trace, "evenfall trace of rig " + rig.name() + ", recorded by version " + version, this::complain);
+        this.page = rig.page().map(wanted -> page(rig, wanted)).orElse(null);
         this.core = new SteadyMonitor(
                 rig,
-                mqtt,
+                everywhere(),
                 new ConsoleOutputs(console, mqtt::whyDown, quiet),
                 (timeUs, unexpected) -> unexpected("the core was started anew after", unexpected));
         rig.ports().forEach(port -> readers.add(new SerialPortReader(port, inbox)));
     }
 
+    /** A page that cannot be had is no reason to leave the field unwatched. */
+    private @Nullable CabPage page(Rig rig, Rig.Page wanted) {
+        try {
+            return new CabPage(rig, wanted, mqtt, clockUs);
+        } catch (IOException e) {
+            complain("the page cannot be served on " + wanted.host() + ":" + wanted.port() + " (" + e.getMessage()
+                    + ")");
+            return null;
+        }
+    }
+
+    private Publisher everywhere() {
+        if (page == null) {
+            return mqtt;
+        }
+        Publisher board = page.board();
+        return (topic, payload, retained, delivery) -> {
+            mqtt.publish(topic, payload, retained, delivery);
+            board.publish(topic, payload, retained, delivery);
+        };
+    }
+
     void start() {
         tellStatus(Status.State.RUNNING);
+        if (page != null) {
+            page.start();
+            console.line(ConsoleText.note(clockUs.getAsLong(), "page on port " + page.port()));
+        }
         mqtt.start();
         readers.forEach(SerialPortReader::start);
         coreThread.start();
@@ -102,6 +133,9 @@ final class Controller {
         }
         inbox.close();
         coreThread.join(CORE_STOP.toMillis());
+        if (page != null) {
+            page.close();
+        }
         mqtt.close(SENDER_STOP);
         console.close(CONSOLE_STOP);
     }

@@ -1,6 +1,7 @@
 package evenfall.app;
 
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import evenfall.serial.SerialLibrary;
@@ -106,7 +107,7 @@ public final class Main implements Callable<Integer> {
         } catch (IOException e) {
             throw ConfigException.ofOption(
                     "--trace",
-                    wanted + " cannot be written (" + e.getMessage() + ")",
+                    wanted + " cannot be written (" + FileCheck.reason(e) + ")",
                     "a file in a folder that exists");
         }
     }

@@ -1,6 +1,7 @@
 package evenfall.app;
 
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.judge.Alert;
 import evenfall.message.Publisher;
 import evenfall.monitor.Live;
@@ -59,7 +60,7 @@ public final class Replay implements Callable<Integer> {
             };
             TraceReplay.Outcome outcome = TraceReplay.run(
                     RigFile.read(rigFile),
-                    TraceSource.open(in, trace.toString())::next,
+                    TraceSource.open(in, trace.toString()).notEmpty(trace.toString())::next,
                     printer,
                     new Unheard(),
                     (timeUs, unexpected) -> System.err.println(
@@ -80,10 +81,13 @@ public final class Replay implements Callable<Integer> {
     }
 
     private InputStream open() throws ConfigException {
+        String allowed = "a trace, or a receiver's raw log";
+        FileCheck.isReadable(trace, trace.toString(), allowed);
         try {
             return Files.newInputStream(trace);
         } catch (IOException e) {
-            throw new ConfigException(trace.toString(), 0, null, "cannot be read", "a trace or a receiver's log");
+            throw new ConfigException(
+                    trace.toString(), 0, null, "cannot be read (" + FileCheck.reason(e) + ")", allowed);
         }
     }
 

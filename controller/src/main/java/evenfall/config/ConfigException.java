@@ -1,5 +1,6 @@
 package evenfall.config;
 
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -8,6 +9,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ConfigException extends Exception {
     private static final long serialVersionUID = 1L;
+    private static final int LONGEST_PLACE = 120;
+
+    /** Line ends of every kind, and what could move the cursor of a terminal. */
+    private static final Pattern NOT_OF_ONE_LINE = Pattern.compile("\\s*[\\p{Cntrl}\\u0085\\u2028\\u2029]+\\s*");
 
     /**
      * @param file name of the file as the person gave it
@@ -17,8 +22,8 @@ public final class ConfigException extends Exception {
      * @param allowed what would be right
      */
     public ConfigException(String file, int line, @Nullable String place, String wrong, String allowed) {
-        super(file + (line > 0 ? ":" + line : "") + ": " + (place == null || place.isEmpty() ? "" : place + ": ")
-                + oneLine(wrong) + "; allowed: " + oneLine(allowed));
+        super(oneLine(file + (line > 0 ? ":" + line : "") + ": "
+                + (place == null || place.isEmpty() ? "" : brief(place) + ": ") + wrong + "; allowed: " + allowed));
     }
 
     /** For input that has no file: an option on the command line. */
@@ -26,7 +31,11 @@ public final class ConfigException extends Exception {
         return new ConfigException("option " + option, 0, null, wrong, allowed);
     }
 
+    private static String brief(String place) {
+        return place.length() > LONGEST_PLACE ? place.substring(0, LONGEST_PLACE) + "…" : place;
+    }
+
     private static String oneLine(String text) {
-        return text.replace('\r', ' ').replace('\n', ' ');
+        return NOT_OF_ONE_LINE.matcher(text).replaceAll(" ");
     }
 }

@@ -1,7 +1,6 @@
 package evenfall.config;
 
 import com.fasterxml.jackson.core.JacksonException;
-import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
@@ -14,10 +13,10 @@ public final class ConfigFile {
     /** A configuration of more than this is a mistake (a log, an image); nothing is read of it. */
     public static final long LARGEST_BYTES = 1_000_000;
 
-    /** A key that stands twice is an error: the one that a person reads may not be the one that counts. */
-    private static final YAMLMapper YAML = YAMLMapper.builder()
-            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-            .build();
+    private static final YAMLMapper YAML = YAMLMapper.builder().build();
+
+    /** What some editors write before everything else; it says nothing. */
+    private static final String BYTE_ORDER_MARK = "\uFEFF";
 
     private final String name;
     private final ConfigNode root;
@@ -36,16 +35,14 @@ public final class ConfigFile {
     public static ConfigFile read(Path file, ConfigSchema schema) throws ConfigException {
         String name = file.toString();
         try {
-            if (!Files.isRegularFile(file)) {
-                throw new ConfigException(name, 0, null, "there is no such file", "the path of a readable file");
-            }
+            FileCheck.isReadable(file, name, "the path of a readable file");
             if (Files.size(file) > LARGEST_BYTES) {
                 throw new ConfigException(
                         name, 0, null, "is larger than 1 MB", "a configuration of at most " + LARGEST_BYTES + " bytes");
             }
             return parse(name, new String(Files.readAllBytes(file), StandardCharsets.UTF_8), schema);
         } catch (IOException e) {
-            throw new ConfigException(name, 0, null, "cannot be read (" + e.getMessage() + ")", "a readable file");
+            throw new ConfigException(name, 0, null, "cannot be read (" + FileCheck.reason(e) + ")", "a readable file");
         }
     }
 
@@ -53,29 +50,32 @@ public final class ConfigFile {
      * Reads text that is in hand already.
      *
      * @param name what to call the text in complaints
-     * @throws ConfigException when it is not YAML or breaks the schema
+     * @throws ConfigException when it is not YAML, goes beyond plain keys and values, or breaks the schema
      */
     public static ConfigFile parse(String name, String text, ConfigSchema schema) throws ConfigException {
+        String plain = text.startsWith(BYTE_ORDER_MARK) ? text.substring(BYTE_ORDER_MARK.length()) : text;
+        KeyLines lines = KeyLines.of(name, plain);
         JsonNode tree;
         try {
-            tree = YAML.readTree(text);
+            tree = YAML.readTree(plain);
         } catch (JacksonException e) {
             int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
             throw new ConfigException(
-                    name, line, null, "is not YAML (" + e.getOriginalMessage() + ")", "YAML 1.1 text");
+                    name, line, null, "cannot be read (" + e.getOriginalMessage() + ")", "YAML 1.1 text");
         }
         if (tree == null || !tree.isObject()) {
             throw new ConfigException(name, 1, null, "holds no keys", "a YAML file of keys and values");
         }
-        KeyLines lines = KeyLines.of(text);
         schema.check(name, tree, lines);
         return new ConfigFile(name, tree, lines);
     }
 
+    /** The name of the file as the person gave it. */
     public String name() {
         return name;
     }
 
+    /** The outermost group of keys. */
     public ConfigNode root() {
         return root;
     }

@@ -21,26 +21,32 @@ public final class ConfigNode {
         this.json = json;
     }
 
+    /** Whether a key stands here and has a value. */
     public boolean has(String key) {
         return json.hasNonNull(key);
     }
 
+    /** The group of keys that a key holds. */
     public ConfigNode at(String key) {
         return new ConfigNode(file, lines, placeOf(key), present(key));
     }
 
+    /** A number, in the unit that the key names. */
     public double number(String key) {
         return present(key).asDouble();
     }
 
+    /** A number, in the unit that the key names; {@code otherwise} where the key is absent. */
     public double number(String key, double otherwise) {
         return has(key) ? number(key) : otherwise;
     }
 
+    /** A whole number. */
     public int integer(String key) {
         return present(key).asInt();
     }
 
+    /** A whole number; {@code otherwise} where the key is absent. */
     public int integer(String key, int otherwise) {
         return has(key) ? integer(key) : otherwise;
     }
@@ -50,14 +56,17 @@ public final class ConfigNode {
         return present(key).asLong();
     }
 
+    /** A text. */
     public String text(String key) {
         return present(key).asText();
     }
 
+    /** A text; {@code otherwise} where the key is absent. */
     public String text(String key, String otherwise) {
         return has(key) ? text(key) : otherwise;
     }
 
+    /** True or false; {@code otherwise} where the key is absent. */
     public boolean flag(String key, boolean otherwise) {
         return has(key) ? present(key).asBoolean() : otherwise;
     }

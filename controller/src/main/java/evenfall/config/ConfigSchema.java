@@ -61,7 +61,8 @@ public final class ConfigSchema {
                 .thenComparingInt(Violation::line)
                 .thenComparing(Violation::place));
         Violation first = found.get(0);
-        String more = found.size() == 1 ? "" : " (and " + (found.size() - 1) + " more)";
+        int others = found.size() - 1;
+        String more = others == 0 ? "" : "; this file has " + others + (others == 1 ? " more fault" : " more faults");
         throw new ConfigException(file, first.line(), first.place(), first.wrong(), first.allowed() + more);
     }
 
@@ -168,6 +169,9 @@ public final class ConfigSchema {
         }
         if (value.isArray()) {
             return "this list";
+        }
+        if (value.isNull()) {
+            return "an empty value";
         }
         String text = value.asText();
         return text.length() > 60 ? text.substring(0, 60) + "…" : text;

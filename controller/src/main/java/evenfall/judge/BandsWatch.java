@@ -8,75 +8,51 @@ import evenfall.pattern.LineMeasures;
 import evenfall.pattern.RowMeasures;
 import evenfall.quantity.Units;
 import evenfall.rig.Rig;
+import evenfall.sense.Quantity;
 import org.jspecify.annotations.Nullable;
 
-/**
- * What the rows get, wherever no wing's height explains it already: one cause, one alert. Rows are judged; the lines name the
- * cause, for overlapping outlets double their lines on purpose.
- */
+/** Uneven rows of one of the two causes. Rows are judged; the lines name the cause. */
 final class BandsWatch implements Watch {
     /** Clears at eight tenths of the limit. Our choice. */
     private static final double WELL_PART = 0.8;
 
     private final boolean doubled;
+    private final Bands bands;
     private final double limitCv;
-    private final double halfWidthM;
-    private final double hingeM;
     private final double targetM;
     private final OutletType outlet;
     private final Units units;
-    private final WingWatch[] left;
-    private final WingWatch[] right;
 
-    BandsWatch(boolean doubled, Rig rig) {
+    BandsWatch(boolean doubled, Bands bands, Rig rig) {
         this.doubled = doubled;
+        this.bands = bands;
         this.limitCv = rig.limits().rowCv();
-        this.halfWidthM = 0.5 * rig.boom().widthM();
-        this.hingeM = rig.boom().hingeM();
         this.targetM = rig.target().heightM();
         this.outlet = rig.outlet();
         this.units = rig.units();
-        this.left = new WingWatch[] {new WingWatch(true, true, rig), new WingWatch(true, false, rig)};
-        this.right = new WingWatch[] {new WingWatch(false, true, rig), new WingWatch(false, false, rig)};
     }
 
     @Override
     public Verdict verdict(Situation now) {
-        BoomPattern pattern = now.pattern();
-        RowMeasures rows = pattern == null ? null : pattern.rowMeasures(fromM(now), toM(now));
-        if (pattern == null || rows == null) {
+        bands.look(now);
+        RowMeasures rows = bands.rows();
+        if (rows == null) {
             return Verdict.UNKNOWN;
         }
         Verdict uneven = Verdict.above(rows.rowCv(), limitCv, WELL_PART * limitCv);
-        boolean wide = pattern.relativeReach(fromM(now), toM(now)) > 1;
-        return uneven != Verdict.OVER || wide == doubled ? uneven : Verdict.WELL;
-    }
-
-    private double fromM(Situation now) {
-        return explained(left, now) ? -hingeM : -halfWidthM;
-    }
-
-    private double toM(Situation now) {
-        return explained(right, now) ? hingeM : halfWidthM;
-    }
-
-    private static boolean explained(WingWatch[] wing, Situation now) {
-        return wing[0].verdict(now) == Verdict.OVER || wing[1].verdict(now) == Verdict.OVER;
+        return uneven != Verdict.OVER || bands.doubled() == doubled ? uneven : Verdict.WELL;
     }
 
     @Override
     public Finding finding(Situation now) {
+        RowMeasures rows = bands.rows();
         BoomPattern pattern = now.pattern();
-        double fromM = fromM(now);
-        double toM = toM(now);
-        RowMeasures rows = pattern == null ? null : pattern.rowMeasures(fromM, toM);
-        LineMeasures lines = pattern == null ? null : pattern.lineMeasures(fromM, toM);
-        if (rows == null) {
+        if (rows == null || pattern == null) {
             throw new IllegalStateException("raised on rows that are not known");
         }
         String why = "Rows under the boom differ by " + text(100 * rows.rowCv(), 0) + " % (limit "
-                + text(100 * limitCv, 0) + " %); " + cause(rows, lines);
-        return new Finding(100 * rows.rowCv(), 100 * limitCv, "%", why, remedy(now));
+                + text(100 * limitCv, 0) + " %); " + cause(rows, bands.lines());
+        return new Finding(100 * rows.rowCv(), 100 * limitCv, "%", why, remedy(now, bands.worstPart(pattern)));
     }
 
     private String cause(RowMeasures rows, @Nullable LineMeasures lines) {
@@ -89,20 +65,42 @@ final class BandsWatch implements Watch {
                 + text(100 * rows.leastRow(), 0) + " % of the mean.";
     }
 
-    private String remedy(Situation now) {
-        double pressurePa = now.pressurePa().isKnown() ? now.pressurePa().get() : outlet.ratedPressurePa();
-        String current = units.pressure(pressurePa);
-        if (!doubled && pressurePa < outlet.lowPa()) {
-            return "Raise the pressure from " + current + " to at least " + units.pressure(outlet.lowPa())
-                    + ": drive faster or fit a smaller metering size.";
+    /** What the physics supports: the target height where it holds the limit at this pressure, else another pressure or outlet. */
+    private String remedy(Situation now, String part) {
+        Quantity pressure = now.pressurePa();
+        if (now.window() != null || !pressure.isKnown()) {
+            return height(now, part);
         }
-        if (doubled && pressurePa > outlet.highPa()) {
-            return "Lower the pressure from " + current + " to at most " + units.pressure(outlet.highPa())
-                    + ": drive slower or fit a larger metering size.";
+        if (pressure.get() < outlet.lowPa()) {
+            return "Raise the pressure from " + units.pressure(pressure.get()) + " to at least "
+                    + units.pressure(outlet.lowPa()) + ": drive faster or fit a smaller metering size.";
         }
-        String from = now.centreM().isKnown()
-                ? " (its middle is at " + units.length(now.centreM().get()) + ")"
-                : "";
-        return (doubled ? "Lower" : "Raise") + " the boom to " + units.length(targetM) + from + ".";
+        if (pressure.get() > outlet.highPa()) {
+            return "Lower the pressure from " + units.pressure(pressure.get()) + " to at most "
+                    + units.pressure(outlet.highPa()) + ": drive slower or fit a larger metering size.";
+        }
+        return "Fit other outlets: at " + units.pressure(pressure.get()) + " these feed rows unevenly even at "
+                + units.length(targetM) + ".";
+    }
+
+    private String height(Situation now, String part) {
+        String what = switch (part) {
+            case "left" -> "the left wing";
+            case "right" -> "the right wing";
+            default -> "the boom";
+        };
+        Quantity heightM = switch (part) {
+            case "left" -> now.leftWingM();
+            case "right" -> now.rightWingM();
+            default -> now.centreM();
+        };
+        if (!heightM.isKnown()) {
+            return (doubled ? "Lower " : "Raise ") + what + " to " + units.length(targetM) + ".";
+        }
+        // A part that is bent or tilted may be doubled although its mean height is low: then it wants levelling.
+        boolean agrees = doubled == heightM.get() > targetM;
+        String verb = !agrees ? "Level " : doubled ? "Lower " : "Raise ";
+        return verb + what + (agrees ? " to " : " at ") + units.length(targetM) + " (it is at "
+                + units.length(heightM.get()) + ").";
     }
 }

@@ -1,5 +1,6 @@
 package evenfall.judge;
 
+import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,6 +10,15 @@ import org.jspecify.annotations.Nullable;
 public final class Judge {
     /** Silence has its own waiting time built in; a word from the sensor must last a little before the alert goes. Our choice, s. */
     private static final double SPEAKS_AGAIN_S = 1;
+
+    /** Next to nothing flows for so long, s: a section that is switched on fills sooner. */
+    private static final double NO_FLOW_S = 2;
+
+    /** Liquid runs on for so long, s: a dribble is shorter. */
+    private static final double RUNS_ON_S = 3;
+
+    /** A step of the conductance has lasted already when it is told; this is for what tells it to come back, s. Our choice. */
+    private static final double STEP_S = 1;
 
     private static final String BOOM = "boom";
 
@@ -36,7 +46,22 @@ public final class Judge {
         }
     }
 
+    private static final class TipPost {
+        final String wing;
+        final StrikeWatch watch;
+        final Latch latch = new Latch(StrikeWatch.RAISE_S, 0, StrikeWatch.CLEAR_S, 0);
+
+        @Nullable
+        Alert alert;
+
+        TipPost(String wing, Rig rig) {
+            this.wing = wing;
+            this.watch = new StrikeWatch(wing, rig);
+        }
+    }
+
     private final List<Post> posts = new ArrayList<>();
+    private final List<TipPost> tipPosts;
     private final List<Alert> standing = new ArrayList<>();
 
     /**
@@ -50,12 +75,16 @@ public final class Judge {
     public Judge(Rig rig, List<String> ports, List<Situation.SensorState> sensors, int speedPort) {
         for (int p = 0; p < ports.size(); p++) {
             add(AlertKind.SENSOR_SILENT, ports.get(p), new SilenceWatch(p, ports.get(p)), SPEAKS_AGAIN_S, 0);
+            add(AlertKind.HUB_RESTARTED, ports.get(p), new RestartWatch(p, ports.get(p)), 0, 0);
         }
+        tipPosts = List.of(new TipPost("left", rig), new TipPost("right", rig));
         Rig.Limits limits = rig.limits();
         for (int s = 0; s < sensors.size(); s++) {
             Situation.SensorState sensor = sensors.get(s);
             Watch watch = new SensorWatch(s, sensor.name(), sensor.port(), limits.silenceS());
             add(AlertKind.SENSOR_SILENT, sensor.name(), watch, SPEAKS_AGAIN_S, 0);
+            Watch doubt = new DoubtWatch(s, sensor.name(), sensor.port());
+            add(AlertKind.SENSOR_IMPLAUSIBLE, sensor.name(), doubt, SPEAKS_AGAIN_S, 0);
         }
         if (speedPort >= 0) {
             String port = ports.get(speedPort);
@@ -68,8 +97,25 @@ public final class Judge {
             addHeld(AlertKind.WING_LOW, wing, new WingWatch(left, true, rig), limits);
             addHeld(AlertKind.WING_HIGH, wing, new WingWatch(left, false, rig), limits);
         }
-        addHeld(AlertKind.BANDS_GAPPED, BOOM, new BandsWatch(false, rig), limits);
-        addHeld(AlertKind.BANDS_DOUBLED, BOOM, new BandsWatch(true, rig), limits);
+        Bands bands = new Bands(rig);
+        addHeld(AlertKind.BANDS_GAPPED, BOOM, new BandsWatch(false, bands, rig), limits);
+        addHeld(AlertKind.BANDS_DOUBLED, BOOM, new BandsWatch(true, bands, rig), limits);
+        addPlumbing(rig);
+    }
+
+    private void addPlumbing(Rig rig) {
+        addHeld(AlertKind.PRESSURE_OUTSIDE, BOOM, new PressureWatch(rig), rig.limits());
+        add(AlertKind.TRAVEL_WITHOUT_FLOW, BOOM, new NoFlowWatch(rig), NO_FLOW_S, 0);
+        add(AlertKind.FLOW_WITHOUT_TRAVEL, BOOM, new RunsOnWatch(rig), RUNS_ON_S, 0);
+        Conductance conductance = new Conductance(rig);
+        List<BoomLayout.Section> sections = rig.boom().sections();
+        boolean told = rig.sensors().sectionsPort().isPresent() && sections.size() > 1;
+        for (int s = Conductance.BOOM; s < (told ? sections.size() : 0); s++) {
+            String place =
+                    s == Conductance.BOOM ? BOOM : "section-" + sections.get(s).name();
+            add(AlertKind.OUTLET_BLOCKED, place, new OutletWatch(false, s, conductance, rig), STEP_S, 0);
+            add(AlertKind.OUTLET_OPEN, place, new OutletWatch(true, s, conductance, rig), STEP_S, 0);
+        }
     }
 
     private void addHeld(AlertKind kind, String place, Watch watch, Rig.Limits limits) {
@@ -98,18 +144,40 @@ public final class Judge {
         }
     }
 
+    /**
+     * Looks at the tips alone, between the moments in which it looks at all.
+     *
+     * @param nowUs event time, µs
+     * @param stepS time since it looked at them last, s
+     */
+    public void lookAhead(long nowUs, double stepS, Tip left, Tip right, Listener listener) {
+        lookAhead(tipPosts.get(0), nowUs, stepS, left, listener);
+        lookAhead(tipPosts.get(1), nowUs, stepS, right, listener);
+    }
+
+    private void lookAhead(TipPost post, long nowUs, double stepS, Tip tip, Listener listener) {
+        Latch.Change change = post.latch.look(nowUs, stepS, 0, post.watch.verdict(tip));
+        if (change == Latch.Change.RAISED) {
+            Watch.Finding found = post.watch.finding(tip);
+            Alert alert = alert(AlertKind.STRIKE_AHEAD, post.wing, post.latch.sinceUs(), nowUs, found);
+            post.alert = alert;
+            standing.add(alert);
+            listener.raised(alert);
+        } else if (change == Latch.Change.CLEARED && post.alert != null) {
+            Alert alert = post.alert;
+            post.alert = null;
+            standing.remove(alert);
+            listener.cleared(alert, nowUs);
+        }
+    }
+
     private static Alert alertOf(Post post, Situation now) {
-        Watch.Finding found = post.watch.finding(now);
+        return alert(post.kind, post.place, post.latch.sinceUs(), now.nowUs(), post.watch.finding(now));
+    }
+
+    private static Alert alert(AlertKind kind, String place, long sinceUs, long raisedUs, Watch.Finding found) {
         return new Alert(
-                post.kind,
-                post.place,
-                post.latch.sinceUs(),
-                now.nowUs(),
-                found.value(),
-                found.limit(),
-                found.unit(),
-                found.why(),
-                found.act());
+                kind, place, sinceUs, raisedUs, found.value(), found.limit(), found.unit(), found.why(), found.act());
     }
 
     /** Alerts that stand, oldest first. */

@@ -25,13 +25,13 @@ final class SensorWatch implements Watch {
             return Verdict.UNKNOWN;
         }
         Quantity reading = now.sensors().get(sensor).reading();
-        if (reading.isKnown()) {
+        Unknown reason = reading.unknown();
+        // A sensor that speaks but is not believed has an alert of its own.
+        if (reason == null || reason.isDoubt()) {
             return Verdict.WELL;
         }
         // Counting anew after a restart of the hub is not silence; its own alert will say so.
-        return reading.unknown() == Unknown.HUB_RESTARTED || reading.unknown() == Unknown.TOO_FEW_PULSES
-                ? Verdict.BETWEEN
-                : Verdict.OVER;
+        return reason == Unknown.HUB_RESTARTED || reason == Unknown.TOO_FEW_PULSES ? Verdict.BETWEEN : Verdict.OVER;
     }
 
     @Override

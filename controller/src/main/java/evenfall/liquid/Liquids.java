@@ -13,10 +13,15 @@ import java.util.Optional;
  * is 1.33 kg/L.
  */
 public final class Liquids {
+    /** Water, 998.2 kg/m³. */
     public static final Liquid WATER = new Liquid("water", "water", Liquid.WATER_KGPM3, 0, 0);
+    /** Urea ammonium nitrate with 28 % nitrogen by mass, 1280 kg/m³. */
     public static final Liquid UAN_28 = uan("uan-28", "UAN 28 %", 1280, 0.28);
+    /** Urea ammonium nitrate with 30 % nitrogen by mass, 1301 kg/m³. */
     public static final Liquid UAN_30 = uan("uan-30", "UAN 30 %", 1301, 0.30);
+    /** Urea ammonium nitrate with 32 % nitrogen by mass, 1324 kg/m³. */
     public static final Liquid UAN_32 = uan("uan-32", "UAN 32 %", 1324, 0.32);
+    /** Ammonium thiosulphate with 12 % nitrogen and 26 % sulphur by mass, 1330 kg/m³. */
     public static final Liquid THIOSULPHATE =
             new Liquid("thiosulphate", "ammonium thiosulphate", 1330, 0.12 * 1330, 0.26 * 1330);
 
@@ -29,6 +34,7 @@ public final class Liquids {
         return ALL;
     }
 
+    /** The product that a file calls so, such as {@code uan-28}; empty where there is none. */
     public static Optional<Liquid> byId(String id) {
         return ALL.stream().filter(liquid -> liquid.id().equals(id)).findFirst();
     }

@@ -93,7 +93,7 @@ final class JsonText {
     }
 
     /**
-     * A quantity as value and age, or as null, reason and age.
+     * A quantity as value, standard deviation and age, or as null, reason and age.
      *
      * @param perUnit SI size of one unit of the key
      */
@@ -101,6 +101,9 @@ final class JsonText {
         object(key, json -> {
             Double value = quantity.value();
             json.number("value", value == null ? null : value / perUnit, decimals);
+            if (value != null) {
+                json.number("sd", quantity.sd() / perUnit, decimals + 1);
+            }
             if (quantity.unknown() != null) {
                 json.text("why", quantity.unknown().words());
             }

@@ -19,6 +19,9 @@ public final class MessageSink implements Outputs {
     private final Publisher publisher;
     private final Map<String, Alert> standing = new LinkedHashMap<>();
 
+    /**
+     * @param publisher gets every message, on the thread that brings the outputs
+     */
     public MessageSink(Rig rig, Publisher publisher) {
         this.messages = new Messages(rig);
         this.topics = new Topics(rig.name());

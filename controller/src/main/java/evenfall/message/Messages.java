@@ -6,6 +6,7 @@ import evenfall.pattern.HeightWindow;
 import evenfall.pattern.LineMeasures;
 import evenfall.pattern.RowMeasures;
 import evenfall.quantity.TradeUnits;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.sense.Quantity;
 import evenfall.sense.Unknown;
@@ -21,6 +22,9 @@ public final class Messages {
 
     private final Rig rig;
 
+    /**
+     * @param rig whose name, target and sensors stand in the messages
+     */
     public Messages(Rig rig) {
         this.rig = rig;
     }
@@ -28,7 +32,8 @@ public final class Messages {
     /** {@code live.schema.json}. */
     public byte[] live(Live live) {
         List<Rig.Height> sensors = rig.sensors().heights();
-        if (live.sensorHeightM().size() != sensors.size()) {
+        if (live.sensorHeightM().size() != sensors.size()
+                || live.sensorRateMps().size() != sensors.size()) {
             throw new IllegalArgumentException("as many heights as the rig has height sensors");
         }
         return JsonText.document(json -> {
@@ -44,10 +49,12 @@ public final class Messages {
                 for (int i = 0; i < sensors.size(); i++) {
                     Rig.Height sensor = sensors.get(i);
                     Quantity heightM = live.sensorHeightM().get(i);
+                    Quantity rateMps = live.sensorRateMps().get(i);
                     list.entry(entry -> {
                         entry.text("sensor", sensor.name());
                         entry.number("right_m", sensor.rightM(), 3);
                         entry.quantity("height_m", heightM, 1, 3);
+                        entry.quantity("rate_mps", rateMps, 1, 2);
                     });
                 }
             });
@@ -123,6 +130,36 @@ public final class Messages {
     /** {@code alert.schema.json}, state {@code ended}: nobody watches any longer whether it still stands. */
     public byte[] ended(Alert alert, long atUs) {
         return alert(alert, "ended", atUs, null);
+    }
+
+    /**
+     * {@code acknowledged.schema.json}: somebody has seen an alert.
+     *
+     * @param atUs event time, µs
+     */
+    public byte[] acknowledged(String kind, String place, long atUs) {
+        return JsonText.document(json -> {
+            json.text("kind", kind);
+            json.text("place", place);
+            json.seconds("at_s", atUs);
+        });
+    }
+
+    /** What a page has to know of the machine to draw it; from the rig file. */
+    public byte[] machine() {
+        return JsonText.document(json -> {
+            json.text("rig", rig.name());
+            json.text("units", rig.units() == Units.US ? "us" : "metric");
+            json.text("outlet", rig.outlet().id());
+            json.number("half_width_m", 0.5 * rig.boom().widthM(), 3);
+            json.number("hinge_m", rig.boom().hingeM(), 3);
+            json.number("target_Lpha", rig.target().rateM() / TradeUnits.LPHA_M, 1);
+            json.number("target_height_m", rig.target().heightM(), 3);
+            json.number("rate_error_pct_limit", 100 * rig.limits().rateError(), 1);
+            json.number("row_cv_limit", rig.limits().rowCv(), 4);
+            json.number("clearance_m", rig.limits().clearanceM(), 3);
+            json.number("ceiling_m", rig.limits().ceilingM(), 3);
+        });
     }
 
     /** The payload that takes a retained message away. */

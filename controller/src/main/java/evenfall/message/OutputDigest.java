@@ -15,6 +15,7 @@ public final class OutputDigest implements Publisher {
     private final MessageDigest digest;
     private long messages;
 
+    /** A digest of no messages yet. */
     public OutputDigest() {
         try {
             digest = MessageDigest.getInstance("SHA-256");

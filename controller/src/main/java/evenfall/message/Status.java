@@ -40,6 +40,7 @@ public record Status(
             this.word = word;
         }
 
+        /** The word in the message. */
         public String word() {
             return word;
         }
@@ -57,6 +58,7 @@ public record Status(
             this.word = word;
         }
 
+        /** The word in the message. */
         public String word() {
             return word;
         }
@@ -69,6 +71,7 @@ public record Status(
      * @param droppedBytes bytes that the core was too slow to take
      */
     public record Port(String port, @Nullable String why, long heardAgeUs, long droppedBytes) {
+        /** Whether bytes can come from it now. */
         public boolean open() {
             return why == null;
         }

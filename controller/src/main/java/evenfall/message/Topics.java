@@ -13,16 +13,34 @@ public final class Topics {
         this.root = "evenfall/" + rigName + "/";
     }
 
+    /** How the box itself is; retained. */
     public String status() {
         return root + "status";
     }
 
+    /** The state of things five times a second; not retained. */
     public String live() {
         return root + "live";
     }
 
+    /** Where one alert stands: a topic for each kind and place, retained while it stands. */
     public String alert(Alert alert) {
-        return root + "alert/" + alert.kind().word() + "/" + alert.place();
+        return alert(alert.kind().word(), alert.place());
+    }
+
+    /** The topic of the alert of one kind at one place, by their words. */
+    public String alert(String kind, String place) {
+        return alertsUnder() + kind + "/" + place;
+    }
+
+    /** What every alert topic of the rig begins with. */
+    public String alertsUnder() {
+        return root + "alert/";
+    }
+
+    /** Where it is said that somebody has acknowledged an alert. */
+    public String acknowledged() {
+        return root + "acknowledged";
     }
 
     /** The filter that matches every alert topic of the rig and nothing else. */

@@ -24,6 +24,9 @@ final class Assessment {
     private final WindowByPressure windows;
     private final double[] outletM;
     private final double[] heightM;
+    private final double[] heightVariance;
+    private final double[] heightRateMps;
+    private final double[] rateVariance;
     private final boolean[] heightKnown;
     private final boolean[] open;
     private final double halfM;
@@ -38,6 +41,7 @@ final class Assessment {
     private Quantity rate = speed;
     private Quantity error = speed;
     private List<Quantity> sensorM = List.of();
+    private List<Quantity> sensorRateMps = List.of();
     private @Nullable Unknown patternUnknown = Unknown.NOT_YET;
 
     Assessment(Rig rig, Inputs inputs) {
@@ -49,11 +53,14 @@ final class Assessment {
             outletM[i] = boom.outletRightM(i);
         }
         heightM = new double[boom.outlets()];
+        heightVariance = new double[boom.outlets()];
+        heightRateMps = new double[boom.outlets()];
+        rateVariance = new double[boom.outlets()];
         heightKnown = new boolean[boom.outlets()];
         open = new boolean[boom.outlets()];
         halfM = 0.5 * boom.widthM();
         hingeM = boom.hingeM();
-        shape = new BoomShape(rig.sensors().heights(), outletM);
+        shape = new BoomShape(rig.sensors().heights(), outletM, hingeM);
         pattern = new BoomPattern(
                 boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
         windows = new WindowByPressure(rig);
@@ -64,14 +71,25 @@ final class Assessment {
         nowUs = timeUs;
         speed = inputs.speedMps(timeUs);
         flow = inputs.flowM3ps(timeUs);
-        pressure = inputs.pressurePa(timeUs);
         width = widthM();
+        inputs.compare(flow);
+        pressure = inputs.pressurePa(timeUs);
         rate = rateM();
         error = rate.isKnown()
-                ? Quantity.known(Application.error(rate.get(), rig.target().rateM()), rate.ageUs())
+                ? Quantity.known(
+                        Application.error(rate.get(), rig.target().rateM()),
+                        rate.variance() / (rig.target().rateM() * rig.target().rateM()),
+                        rate.ageUs())
                 : rate;
         sensorM = inputs.heightsM(timeUs);
-        shape.spread(sensorM, heightM, heightKnown);
+        shape.spread(sensorM, heightM, heightVariance, heightKnown);
+        sensorRateMps = inputs.heightRatesMps(timeUs);
+        shape.spreadRates(sensorRateMps, heightRateMps, rateVariance);
+        for (int i = 0; i < heightRateMps.length; i++) {
+            // Within a standard deviation a rate is as likely noise as motion, and noise would make rows look uneven.
+            double sd = Math.sqrt(rateVariance[i]);
+            heightRateMps[i] -= Math.max(-sd, Math.min(sd, heightRateMps[i]));
+        }
         patternUnknown = computePattern();
     }
 
@@ -81,13 +99,18 @@ final class Assessment {
             return known;
         }
         int on = 0;
+        boolean switched = false;
         List<BoomLayout.Section> sections = rig.boom().sections();
         for (int s = 0; s < sections.size(); s++) {
             boolean isOn = inputs.isOn(s);
+            switched |= isOn != open[sections.get(s).firstOutlet()];
             for (int i = sections.get(s).firstOutlet(); i < sections.get(s).endOutlet(); i++) {
                 open[i] = isOn;
             }
             on += isOn ? sections.get(s).outletCount() : 0;
+        }
+        if (switched) {
+            inputs.otherOutlets();
         }
         return Quantity.known(on * rig.boom().spacingM(), known.ageUs());
     }
@@ -110,7 +133,11 @@ final class Assessment {
         if (!(width.get() > 0)) {
             return Quantity.unknown(Unknown.SECTIONS_OFF, ageUs);
         }
-        return Quantity.known(Application.rateM(flow.get(), duringFlowMps, width.get()), ageUs);
+        double rateM = Application.rateM(flow.get(), duringFlowMps, width.get());
+        double perFlow = rateM / flow.get();
+        double perSpeed = rateM / duringFlowMps;
+        double variance = perFlow * perFlow * flow.variance() + perSpeed * perSpeed * speed.variance();
+        return Quantity.known(rateM, flow.get() > 0 ? variance : 0, ageUs);
     }
 
     private @Nullable Unknown computePattern() {
@@ -133,7 +160,7 @@ final class Assessment {
         if (!(factor.get() > 0)) {
             return Unknown.NOTHING_FALLS;
         }
-        pattern.compute(heightM, heightKnown, open, factor.get());
+        pattern.compute(heightM, heightRateMps, heightKnown, open, factor.get(), speed.get());
         return null;
     }
 
@@ -143,12 +170,17 @@ final class Assessment {
      */
     private Quantity speedFactor() {
         if (pressure.isKnown()) {
-            return Quantity.known(
-                    rig.outlet().speedFactor(pressure.get(), rig.liquid().specificGravity()), pressure.ageUs());
+            double factor =
+                    rig.outlet().speedFactor(pressure.get(), rig.liquid().specificGravity());
+            // A square root: half the relative error.
+            double perPa = pressure.get() > 0 ? 0.5 * factor / pressure.get() : 0;
+            return Quantity.known(factor, perPa * perPa * pressure.variance(), pressure.ageUs());
         }
         if (flow.isKnown() && width.isKnown() && width.get() > 0) {
             double outletM3ps = flow.get() * rig.boom().spacingM() / width.get();
-            return Quantity.known(outletM3ps / rig.outlet().ratedFlowM3ps(), flow.ageUs());
+            double factor = outletM3ps / rig.outlet().ratedFlowM3ps();
+            double perFlow = flow.get() > 0 ? factor / flow.get() : 0;
+            return Quantity.known(factor, perFlow * perFlow * flow.variance(), flow.ageUs());
         }
         return Quantity.unknown(Unknown.NEEDS_PRESSURE, pressure.ageUs());
     }
@@ -163,7 +195,8 @@ final class Assessment {
                 * factor.get()
                 * rig.outlet().ratedPressurePa()
                 * rig.liquid().specificGravity();
-        return Quantity.known(pressurePa, factor.ageUs());
+        double perFactor = factor.get() > 0 ? 2 * pressurePa / factor.get() : 0;
+        return Quantity.known(pressurePa, perFactor * perFactor * factor.variance(), factor.ageUs());
     }
 
     Situation situation() {
@@ -182,7 +215,21 @@ final class Assessment {
                 patternPressure.isKnown() ? windows.at(patternPressure.get()) : null,
                 patternUnknown == null ? pattern : null,
                 inputs.portStates(nowUs),
-                inputs.sensorStates(nowUs));
+                inputs.sensorStates(nowUs),
+                plumbing());
+    }
+
+    private Situation.Plumbing plumbing() {
+        Quantity openOutlets = width;
+        long mask = 0;
+        if (width.isKnown()) {
+            openOutlets =
+                    Quantity.known((double) Math.round(width.get() / rig.boom().spacingM()), width.ageUs());
+            for (int s = 0; s < rig.boom().sections().size(); s++) {
+                mask |= inputs.isOn(s) ? 1L << s : 0;
+            }
+        }
+        return new Situation.Plumbing(flow, pressure, openOutlets, mask);
     }
 
     Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {
@@ -199,6 +246,7 @@ final class Assessment {
                 rate,
                 error,
                 sensorM,
+                sensorRateMps,
                 segment("boom", -halfM, halfM),
                 List.copyOf(segments),
                 heightWindow(),
@@ -226,6 +274,7 @@ final class Assessment {
 
     private Quantity meanHeight(double fromM, double toM) {
         double sum = 0;
+        double sdSum = 0;
         int n = 0;
         for (int i = 0; i < outletM.length; i++) {
             if (outletM[i] < fromM || outletM[i] > toM) {
@@ -237,9 +286,15 @@ final class Assessment {
                         oldestHeightUs());
             }
             sum += heightM[i];
+            sdSum += Math.sqrt(heightVariance[i]);
             n++;
         }
-        return n == 0 ? Quantity.unknown(Unknown.NEEDS_HEIGHT, -1) : Quantity.known(sum / n, oldestHeightUs());
+        if (n == 0) {
+            return Quantity.unknown(Unknown.NEEDS_HEIGHT, -1);
+        }
+        // Neighbouring outlets rest on the same sensors and err together: their mean errs no less than they do.
+        double sd = sdSum / n;
+        return Quantity.known(sum / n, sd * sd, oldestHeightUs());
     }
 
     private long oldestHeightUs() {

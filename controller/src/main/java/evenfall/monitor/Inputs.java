@@ -2,13 +2,16 @@ package evenfall.monitor;
 
 import evenfall.judge.Situation;
 import evenfall.rig.Rig;
+import evenfall.sense.AirSense;
 import evenfall.sense.FlowSense;
+import evenfall.sense.HeightDoubts;
 import evenfall.sense.HeightSense;
 import evenfall.sense.PressureSense;
 import evenfall.sense.Quantity;
 import evenfall.sense.SectionSense;
 import evenfall.sense.SpeedSense;
 import evenfall.sense.Unknown;
+import evenfall.sense.WheelSense;
 import evenfall.wire.WireCounts;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,15 +24,15 @@ final class Inputs {
     /** A receiver may speak once a second: it is allowed one period more than the hub. */
     private static final long RECEIVER_PERIOD_US = 1_000_000;
 
-    /** From a receiver's measuring to the end of its sentence: about a tenth of a second, common practice, no source. */
-    private static final long RECEIVER_LATENCY_US = 100_000;
-
     private final Rig rig;
     private final List<PortInput> ports = new ArrayList<>();
     private final @Nullable FlowSense flow;
     private final @Nullable PressureSense pressure;
     private final List<HeightSense> heights = new ArrayList<>();
-    private final SpeedSense speed = new SpeedSense();
+    private final HeightDoubts doubts;
+    private final AirSense air;
+    private final SpeedSense speed;
+    private final @Nullable WheelSense wheel;
     private final SectionSense sections = new SectionSense();
     private final List<String> portNames;
     private final long silenceUs;
@@ -47,8 +50,13 @@ final class Inputs {
         for (Rig.Height height : sensors.heights()) {
             heights.add(new HeightSense(height.aboveOutletM()));
         }
+        doubts = new HeightDoubts(heights);
+        air = new AirSense(sensors.air().fixedC());
+        speed = new SpeedSense(silenceUs + RECEIVER_PERIOD_US);
+        wheel = sensors.wheel().map(w -> new WheelSense(w.pulsesPerM(), speed)).orElse(null);
+        PortInput.Senses all = new PortInput.Senses(flow, pressure, heights, doubts, air, speed, wheel, sections);
         for (Rig.Port port : rig.ports()) {
-            ports.add(new PortInput(port.name(), startUs, rig, flow, pressure, heights, speed, sections));
+            ports.add(new PortInput(port.name(), port.baud(), startUs, rig, all));
         }
     }
 
@@ -56,7 +64,7 @@ final class Inputs {
         PortInput input = find(port);
         if (input == null) {
             // A trace may hold ports that this rig does not know; what they said is still counted.
-            input = new PortInput(port, timeUs, rig, null, null, List.of(), new SpeedSense(), new SectionSense());
+            input = PortInput.ofNobody(port, timeUs, rig);
             ports.add(input);
         }
         input.bytes(timeUs, bytes);
@@ -113,6 +121,7 @@ final class Inputs {
         sensors.heightsPort().ifPresent(names::add);
         sensors.air().port().ifPresent(names::add);
         sensors.speedPort().ifPresent(names::add);
+        sensors.wheel().ifPresent(w -> names.add(w.port()));
         sensors.sectionsPort().ifPresent(names::add);
         return List.copyOf(names);
     }
@@ -131,7 +140,12 @@ final class Inputs {
             }
             long allowedUs = silenceUs + (isReceiver(name) ? RECEIVER_PERIOD_US : 0);
             states.add(new Situation.PortState(
-                    name, nowUs - input.heardUs(), allowedUs, input.hasSpoken(), input.isUnplugged()));
+                    name,
+                    nowUs - input.heardUs(),
+                    allowedUs,
+                    input.hasSpoken(),
+                    input.isUnplugged(),
+                    input.sinceRestartUs(nowUs)));
         }
         return states;
     }
@@ -157,6 +171,10 @@ final class Inputs {
                         sensors.heights().get(i).name(), port, heights.get(i).heightM(nowUs, silenceUs)));
             }
         }
+        if (wheel != null) {
+            int port = portNames.indexOf(sensors.wheel().orElseThrow().port());
+            states.add(new Situation.SensorState("wheel", port, wheel.speedMps(nowUs, silenceUs)));
+        }
         sensors.sectionsPort()
                 .ifPresent(p -> states.add(
                         new Situation.SensorState("sections", portNames.indexOf(p), sections.known(nowUs, silenceUs))));
@@ -164,7 +182,7 @@ final class Inputs {
     }
 
     Quantity speedMps(long nowUs) {
-        return rig.sensors().speedPort().isPresent()
+        return rig.sensors().speedPort().isPresent() || wheel != null
                 ? speed.speedMps(nowUs, silenceUs + RECEIVER_PERIOD_US)
                 : Quantity.unknown(Unknown.NOT_FITTED, -1);
     }
@@ -177,7 +195,7 @@ final class Inputs {
         if (flow == null) {
             throw new IllegalStateException("no flow meter is fitted");
         }
-        return speed.meanMps(flow.windowFromUs() + RECEIVER_LATENCY_US, flow.windowToUs() + RECEIVER_LATENCY_US);
+        return speed.meanMps(flow.windowFromUs(), flow.windowToUs());
     }
 
     Quantity flowM3ps(long nowUs) {
@@ -194,6 +212,29 @@ final class Inputs {
             list.add(height.heightM(nowUs, silenceUs));
         }
         return list;
+    }
+
+    /** How fast the height at each sensor changes, m/s; positive as it grows. Known where the height is. */
+    List<Quantity> heightRatesMps(long nowUs) {
+        List<Quantity> list = new ArrayList<>(heights.size());
+        for (HeightSense height : heights) {
+            list.add(height.rateMps(nowUs, silenceUs));
+        }
+        return list;
+    }
+
+    /** Other sections are on than before. */
+    void otherOutlets() {
+        if (pressure != null) {
+            pressure.otherOutlets();
+        }
+    }
+
+    /** Sets the senses beside one another that can tell of each other's faults. */
+    void compare(Quantity flowM3ps) {
+        if (pressure != null && flow != null) {
+            pressure.beside(flowM3ps, flow.windowFromUs());
+        }
     }
 
     /** Whether section switches are known; the number itself says nothing. */

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param rateM product on the ground as a depth, m³/m² (1e-7 is 1 L/ha)
  * @param rateError share of the target, 0 when they agree
  * @param sensorHeightM height of the outlets at each height sensor of the rig, over what the sensor sees
+ * @param sensorRateMps how fast each of those heights changes, m/s, positive as it grows
  * @param boom the rows under the whole boom
  * @param segments left, centre and right
  * @param window heights in which this outlet type at this pressure holds the row limit; null where none does, or pressure is not
@@ -38,6 +39,7 @@ public record Live(
         Quantity rateM,
         Quantity rateError,
         List<Quantity> sensorHeightM,
+        List<Quantity> sensorRateMps,
         Segment boom,
         List<Segment> segments,
         @Nullable HeightWindow window,

@@ -12,19 +12,25 @@ import java.util.List;
  * The core. Takes events in the order of their time and gives outputs; the same events give the same outputs.
  *
  * <p>Judgement happens on a grid of event time, five times a second. A grid moment is served before the first event at or after
- * it, so the outputs do not depend on how often {@link #advanceTo} is called between events. One thread feeds it.
+ * it, so the outputs do not depend on how often {@link #advanceTo} is called between events. The tips of the boom are looked at on a
+ * finer grid. One thread feeds it.
  */
 public final class Monitor {
     /** Distance of the grid moments, µs. */
     public static final long GRID_US = 200_000;
 
+    /** Distance of the moments at which tips are looked at, µs: as often as a hub sends heights. */
+    static final long TIP_GRID_US = 50_000;
+
     private final Outputs outputs;
     private final Inputs inputs;
     private final Assessment assessment;
+    private final Tips tips;
     private final Judge judge;
     private final Judge.Listener listener;
     private long nowUs;
     private long nextGridUs;
+    private long nextTipUs;
     private long droppedBytes;
 
     /** A monitor that begins with time itself. */
@@ -39,8 +45,10 @@ public final class Monitor {
         this.outputs = outputs;
         this.nowUs = startUs;
         this.nextGridUs = startUs - startUs % GRID_US + GRID_US;
+        this.nextTipUs = startUs - startUs % TIP_GRID_US + TIP_GRID_US;
         this.inputs = new Inputs(rig, startUs);
         this.assessment = new Assessment(rig, inputs);
+        this.tips = new Tips(rig, inputs);
         this.judge = new Judge(rig, inputs.portNames(), inputs.sensorStates(startUs), inputs.speedPort());
         this.listener = new Judge.Listener() {
             @Override
@@ -74,12 +82,22 @@ public final class Monitor {
 
     /** Lets time pass without an event, so that what has fallen silent is noticed. */
     public void advanceTo(long timeUs) {
-        while (nextGridUs <= timeUs) {
-            nowUs = nextGridUs;
-            nextGridUs += GRID_US;
-            serveGrid();
+        // The grid's moments are moments of the tips' too.
+        while (nextTipUs <= timeUs) {
+            nowUs = nextTipUs;
+            nextTipUs += TIP_GRID_US;
+            serveTips();
+            if (nowUs == nextGridUs) {
+                nextGridUs += GRID_US;
+                serveGrid();
+            }
         }
         nowUs = Math.max(nowUs, timeUs);
+    }
+
+    private void serveTips() {
+        tips.look(nowUs);
+        judge.lookAhead(nowUs, 1e-6 * TIP_GRID_US, tips.left(), tips.right(), listener);
     }
 
     private void serveGrid() {

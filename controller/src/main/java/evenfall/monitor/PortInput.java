@@ -1,60 +1,109 @@
 package evenfall.monitor;
 
 import evenfall.rig.Rig;
+import evenfall.sense.AirSense;
+import evenfall.sense.ArrivalClock;
 import evenfall.sense.FlowSense;
+import evenfall.sense.HeightDoubts;
 import evenfall.sense.HeightSense;
 import evenfall.sense.PressureSense;
 import evenfall.sense.SectionSense;
 import evenfall.sense.SpeedSense;
+import evenfall.sense.WheelSense;
 import evenfall.wire.AirTemperature;
 import evenfall.wire.FlowPulses;
 import evenfall.wire.HeightEchoes;
+import evenfall.wire.HubIdentity;
+import evenfall.wire.HubSentence;
 import evenfall.wire.PressureCurrent;
 import evenfall.wire.Rmc;
 import evenfall.wire.SectionSwitches;
 import evenfall.wire.SentenceHandler;
 import evenfall.wire.SentenceStream;
 import evenfall.wire.Vtg;
+import evenfall.wire.WheelPulses;
 import evenfall.wire.WireCounts;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** One port: decodes its bytes and hands each sentence to the sense that the rig says listens there. */
+/** One port: decodes its bytes, brings what they say to event time, and hands it to the sense that the rig says listens there. */
 final class PortInput implements SentenceHandler {
+    /** A hub's clock of 32 bits. */
+    private static final long TICK_RANGE_US = 1L << 32;
+
+    /** The hub's shortest sentence in ordinary work: a pressure with a young tick. */
+    private static final int LEAST_CHARS = 23;
+
+    private static final int BITS_A_CHAR = 10;
+
+    /** A new boot count so soon after the clock began anew tells of the same restart; the hub says it once a second. */
+    private static final long SAME_RESTART_US = 3_000_000;
+
+    /** RMC and VTG of one burst. Our choice: below the distance of epochs at 10 Hz. */
+    private static final long BURST_US = 50_000;
+
+    /** The senses of a rig; each port takes those that listen there. */
+    record Senses(
+            @Nullable FlowSense flow,
+            @Nullable PressureSense pressure,
+            List<HeightSense> heights,
+            HeightDoubts doubts,
+            AirSense air,
+            SpeedSense speed,
+            @Nullable WheelSense wheel,
+            SectionSense sections) {}
+
     private final String name;
     private final SentenceStream stream;
     private final @Nullable FlowSense flow;
     private final @Nullable PressureSense pressure;
     private final List<HeightSense> heights;
+    private final HeightDoubts doubts;
     private final @Nullable SpeedSense speed;
+    private final @Nullable WheelSense wheel;
     private final @Nullable SectionSense sections;
+    private final AirSense air;
     private final boolean hearsAir;
-    private double airC;
+    private final ArrivalClock hubClock;
+    private final ArrivalClock utcClock = new ArrivalClock(0, 0);
+    private long utcUs = Long.MIN_VALUE;
+    private long saidUs = Long.MIN_VALUE / 2;
+    private long boots = -1;
+    private long restartedUs = Long.MIN_VALUE / 2;
     private long nowUs;
     private long heardUs;
     private boolean unplugged;
 
-    PortInput(
-            String name,
-            long startUs,
-            Rig rig,
-            @Nullable FlowSense flow,
-            @Nullable PressureSense pressure,
-            List<HeightSense> heights,
-            SpeedSense speed,
-            SectionSense sections) {
+    PortInput(String name, int baud, long startUs, Rig rig, Senses senses) {
         this.name = name;
         this.heardUs = startUs;
         this.stream = new SentenceStream(this);
         Rig.Sensors sensors = rig.sensors();
-        this.flow = isHere(sensors.flow().map(Rig.Flow::port)) ? flow : null;
-        this.pressure = isHere(sensors.pressure().map(Rig.Pressure::port)) ? pressure : null;
-        this.heights = isHere(sensors.heightsPort()) ? heights : List.of();
-        this.speed = isHere(sensors.speedPort()) ? speed : null;
-        this.sections = isHere(sensors.sectionsPort()) ? sections : null;
+        this.flow = isHere(sensors.flow().map(Rig.Flow::port)) ? senses.flow() : null;
+        this.pressure = isHere(sensors.pressure().map(Rig.Pressure::port)) ? senses.pressure() : null;
+        this.heights = isHere(sensors.heightsPort()) ? senses.heights() : List.of();
+        this.doubts = senses.doubts();
+        this.speed = isHere(sensors.speedPort()) ? senses.speed() : null;
+        this.wheel = isHere(sensors.wheel().map(Rig.Wheel::port)) ? senses.wheel() : null;
+        this.sections = isHere(sensors.sectionsPort()) ? senses.sections() : null;
+        this.air = senses.air();
         this.hearsAir = isHere(sensors.air().port());
-        this.airC = sensors.air().fixedC();
+        this.hubClock = new ArrivalClock(TICK_RANGE_US, LEAST_CHARS * BITS_A_CHAR * 1_000_000L / baud);
+    }
+
+    /** A port that no sensor of the rig listens to. */
+    static PortInput ofNobody(String name, long startUs, Rig rig) {
+        Senses none = new Senses(
+                null,
+                null,
+                List.of(),
+                new HeightDoubts(List.of()),
+                new AirSense(0),
+                new SpeedSense(0),
+                null,
+                new SectionSense());
+        return new PortInput(name, 115_200, startUs, rig, none);
     }
 
     private boolean isHere(Optional<String> port) {
@@ -108,52 +157,109 @@ final class PortInput implements SentenceHandler {
         return unplugged;
     }
 
+    /** How long ago the hub on this port was seen to start anew, µs; -1 where it was not. */
+    long sinceRestartUs(long atUs) {
+        return restartedUs >= 0 ? atUs - restartedUs : -1;
+    }
+
+    /** Event time of a hub's sentence, µs; notices when the hub has started anew. */
+    private long timeOf(HubSentence sentence) {
+        if (hubClock.hear(nowUs, sentence.tickUs()) == ArrivalClock.Step.RESTARTED) {
+            onRestart();
+        }
+        return hubClock.eventUs(sentence.tickUs());
+    }
+
+    private void onRestart() {
+        restartedUs = nowUs;
+        if (flow != null) {
+            flow.onRestart();
+        }
+        if (wheel != null) {
+            wheel.onRestart();
+        }
+    }
+
+    @Override
+    public void onHub(HubIdentity hub) {
+        timeOf(hub);
+        boolean isNew = boots >= 0 && hub.bootCount() != boots;
+        boots = hub.bootCount();
+        if (isNew && nowUs - restartedUs > SAME_RESTART_US) {
+            hubClock.restart();
+            timeOf(hub);
+            onRestart();
+        }
+    }
+
     @Override
     public void onFlow(FlowPulses pulses) {
+        long timeUs = timeOf(pulses);
         if (flow == null) {
             return;
         }
         if (pulses.hasLastEdge()) {
-            flow.onPulses(nowUs, pulses.tickUs(), pulses.count(), pulses.lastEdgeTickUs());
+            flow.onPulses(timeUs, pulses.tickUs(), pulses.count(), pulses.lastEdgeTickUs());
         } else {
-            flow.onNoPulseYet(nowUs, pulses.tickUs());
+            flow.onNoPulseYet(timeUs, pulses.tickUs());
+        }
+    }
+
+    @Override
+    public void onWheel(WheelPulses pulses) {
+        long timeUs = timeOf(pulses);
+        if (wheel == null) {
+            return;
+        }
+        if (pulses.hasLastEdge()) {
+            wheel.onPulses(nowUs, timeUs, pulses.tickUs(), pulses.count(), pulses.lastEdgeTickUs());
+        } else {
+            wheel.onNoPulseYet(nowUs, timeUs, pulses.tickUs());
         }
     }
 
     @Override
     public void onHeights(HeightEchoes echoes) {
+        long timeUs = timeOf(echoes);
+        double airC = air.airC(nowUs);
+        boolean measured = air.isMeasured(nowUs);
         for (int i = 0; i < heights.size(); i++) {
             if (i < echoes.sensors() && echoes.hasEcho(i)) {
-                heights.get(i).onEcho(nowUs, echoes.echoUs(i), airC);
+                doubts.onEcho(i, echoes.echoUs(i), airC);
+                heights.get(i).onEcho(timeUs, echoes.echoUs(i), airC, measured);
             } else {
-                heights.get(i).onNoEcho(nowUs);
+                doubts.onNoEcho(i);
+                heights.get(i).onNoEcho(timeUs);
             }
         }
     }
 
     @Override
     public void onPressure(PressureCurrent current) {
+        long timeUs = timeOf(current);
         if (pressure == null) {
             return;
         }
         if (current.hasCurrent()) {
-            pressure.onCurrent(nowUs, 1e-6 * current.currentUa());
+            pressure.onCurrent(timeUs, 1e-6 * current.currentUa());
         } else {
-            pressure.onNoCurrent(nowUs);
+            pressure.onNoCurrent(timeUs);
         }
     }
 
     @Override
     public void onSections(SectionSwitches switches) {
+        long timeUs = timeOf(switches);
         if (sections != null && switches.hasMask()) {
-            sections.onSwitches(nowUs, switches.mask());
+            sections.onSwitches(timeUs, switches.mask());
         }
     }
 
     @Override
-    public void onAir(AirTemperature air) {
-        if (hearsAir && air.hasTemperature()) {
-            airC = 0.01 * air.temperatureCentidegC();
+    public void onAir(AirTemperature temperature) {
+        long timeUs = timeOf(temperature);
+        if (hearsAir && temperature.hasTemperature()) {
+            air.onTemperature(timeUs, 0.01 * temperature.temperatureCentidegC());
         }
     }
 
@@ -162,11 +268,22 @@ final class PortInput implements SentenceHandler {
         if (speed == null) {
             return;
         }
-        if (rmc.hasFix() && rmc.hasSpeed()) {
-            speed.onFix(nowUs, rmc.speedMps());
-        } else {
+        saidUs = rmc.hasUtc() ? timeOf(1000 * rmc.utcEpochMs()) : nowUs;
+        if (!rmc.hasFix()) {
             speed.onNoFix(nowUs);
+        } else if (rmc.hasSpeed()) {
+            speed.onFix(nowUs, saidUs, rmc.speedMps());
+        } else {
+            speed.onFixWithoutSpeed(nowUs);
         }
+    }
+
+    /** When a receiver would say what it says of a moment, were this sentence not later than others, µs of event time. */
+    private long timeOf(long newUtcUs) {
+        boolean stands = newUtcUs == utcUs;
+        utcUs = newUtcUs;
+        // A time that stands is none.
+        return stands || utcClock.hear(nowUs, newUtcUs) != ArrivalClock.Step.RUNS ? nowUs : utcClock.eventUs(newUtcUs);
     }
 
     @Override
@@ -176,7 +293,7 @@ final class PortInput implements SentenceHandler {
         }
         boolean valid = !vtg.hasMode() || vtg.mode() != 'N';
         if (valid && vtg.hasSpeed()) {
-            speed.onTrack(nowUs, vtg.speedMps());
+            speed.onTrack(nowUs, nowUs - saidUs < BURST_US ? saidUs : nowUs, vtg.speedMps());
         } else {
             speed.onNoTrack(nowUs);
         }

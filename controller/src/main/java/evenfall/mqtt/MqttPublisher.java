@@ -45,6 +45,7 @@ public final class MqttPublisher implements Publisher {
         thread.setDaemon(true);
     }
 
+    /** Starts the thread that connects and sends; to be called once. */
     public void start() {
         thread.start();
     }

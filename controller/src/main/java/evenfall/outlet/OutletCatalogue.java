@@ -35,7 +35,9 @@ public final class OutletCatalogue {
             return OutletDesign.read(file);
         }
         throw ConfigException.ofOption(
-                "--outlet", "there is no outlet type " + idOrFile, String.join(", ", BUILT_IN) + ", or an outlet file");
+                "--outlet",
+                idOrFile.isBlank() ? "an empty text cannot be used" : "there is no outlet type " + idOrFile,
+                String.join(", ", BUILT_IN) + ", or an outlet file");
     }
 
     /** A type that is known to be built in. */

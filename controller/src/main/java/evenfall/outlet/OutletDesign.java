@@ -28,6 +28,8 @@ public final class OutletDesign {
 
     private final String id;
     private final String title;
+    private final boolean bar;
+    private final int meteringSizes;
     private final double ratedPressurePa;
     private final double ratedFlowM3ps;
     private final double lowPa;
@@ -39,6 +41,8 @@ public final class OutletDesign {
     private OutletDesign(ConfigNode root) throws ConfigException {
         id = root.text("id");
         title = root.text("title");
+        bar = root.text("form", "nozzle").equals("bar");
+        meteringSizes = root.integer("metering_sizes", 1);
         ConfigNode rated = root.at("rated");
         ratedPressurePa = rated.number("pressure_kPa") * TradeUnits.KPA_PA;
         ratedFlowM3ps = rated.number("flow_Lpm") * TradeUnits.LPM_M3PS;
@@ -87,21 +91,42 @@ public final class OutletDesign {
                 stream.number("exit_mps"));
     }
 
-    /** Reads a user's file. */
+    /**
+     * Reads a user's file.
+     *
+     * @throws ConfigException when the file is wrong, or takes the id of a built-in type: results carry the id only, and nobody
+     *     could tell the two apart afterwards
+     */
     public static OutletDesign read(Path file) throws ConfigException {
-        return new OutletDesign(ConfigFile.read(file, SCHEMA).root());
+        ConfigNode root = ConfigFile.read(file, SCHEMA).root();
+        if (OutletCatalogue.ids().contains(root.text("id"))) {
+            throw root.wrong("id", root.text("id") + " is a built-in type", "an id of its own for each outlet");
+        }
+        return new OutletDesign(root);
     }
 
     static OutletDesign parse(String name, String text) throws ConfigException {
         return new OutletDesign(ConfigFile.parse(name, text, SCHEMA).root());
     }
 
+    /** Name in files and results. */
     public String id() {
         return id;
     }
 
+    /** Name for people. */
     public String title() {
         return title;
+    }
+
+    /** Whether it is a bar, which hangs across the boom and is handled otherwise than a nozzle. */
+    public boolean isBar() {
+        return bar;
+    }
+
+    /** How many metering sizes one outlet carries, turned or opened by hand; 1 where each size is an outlet of its own. */
+    public int meteringSizes() {
+        return meteringSizes;
     }
 
     /**

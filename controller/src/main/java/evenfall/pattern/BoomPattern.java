@@ -23,12 +23,15 @@ public final class BoomPattern {
     private final Lines lines;
     private final boolean[] rowLeftOut;
     private final double[] picked;
+    private final double[] atRest;
     private final double[] offsetM;
     private final double[] downPart;
     private final double[] rightPart;
+    private final double[] backPart;
+    private final AirDrag[] drag;
     private final double[] exitMps;
     private final double[] share;
-    private final double[] outletReachM;
+    private double travelMps = Double.NaN;
 
     /**
      * @param boom boom and rows
@@ -39,9 +42,12 @@ public final class BoomPattern {
     public BoomPattern(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
         this.boom = boom;
         int streams = type.streams().size();
+        atRest = new double[boom.outlets()];
         offsetM = new double[streams];
         downPart = new double[streams];
         rightPart = new double[streams];
+        backPart = new double[streams];
+        drag = new AirDrag[streams];
         exitMps = new double[streams];
         share = new double[streams];
         for (int i = 0; i < streams; i++) {
@@ -49,6 +55,9 @@ public final class BoomPattern {
             offsetM[i] = stream.offsetM();
             downPart[i] = stream.downPart();
             rightPart[i] = stream.rightPart();
+            backPart[i] = stream.backPart();
+            double streamM3ps = stream.share() * type.ratedFlowM3ps();
+            drag[i] = new AirDrag(streamM3ps, stream.exitMps(), specificGravity);
             exitMps[i] = stream.exitMps();
             share[i] = stream.share();
         }
@@ -56,7 +65,6 @@ public final class BoomPattern {
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
-        outletReachM = new double[boom.outlets()];
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
         designReachM = reachM(targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
@@ -71,6 +79,27 @@ public final class BoomPattern {
      * @param speedFactor exit speed over the rated one, the same for all
      */
     public void compute(double[] heightM, boolean[] heightKnown, boolean[] open, double speedFactor) {
+        compute(heightM, atRest, heightKnown, open, speedFactor, Double.NaN);
+    }
+
+    /**
+     * As {@link #compute(double[], boolean[], boolean[], double)}, from outlets that rise and sink: a stream takes their speed along.
+     * It goes on with the machine, over ground that rises and falls under it as under the outlet; so the speed that counts is that
+     * over the ground.
+     *
+     * <p>Drops are slowed by the air, which stands over the field and so blows to the rear past the machine; see {@link AirDrag}.
+     *
+     * @param rateMps how fast each height grows, m/s; read only where {@code heightKnown}
+     * @param travelMps ground speed, m/s; NaN for a flight without air
+     */
+    public void compute(
+            double[] heightM,
+            double[] rateMps,
+            boolean[] heightKnown,
+            boolean[] open,
+            double speedFactor,
+            double travelMps) {
+        this.travelMps = travelMps;
         rows.clear();
         lines.clear();
         Arrays.fill(rowLeftOut, false);
@@ -78,25 +107,20 @@ public final class BoomPattern {
             double atM = boom.outletRightM(outlet);
             if (!open[outlet] || !heightKnown[outlet]) {
                 leaveOutRows(atM);
-                outletReachM[outlet] = 0;
                 continue;
             }
-            outletReachM[outlet] = fall(outlet, atM, heightM[outlet], speedFactor);
+            fall(outlet, atM, heightM[outlet], rateMps[outlet], speedFactor);
         }
     }
 
-    private double fall(int outlet, double outletM, double heightM, double speedFactor) {
-        double farM = 0;
+    private void fall(int outlet, double outletM, double heightM, double rateMps, double speedFactor) {
         for (int i = 0; i < share.length; i++) {
-            double relativeM = landingM(i, heightM, speedFactor);
-            farM = Math.max(farM, Math.abs(relativeM));
-            double atM = outletM + relativeM;
+            double atM = outletM + landingM(i, heightM, rateMps, speedFactor);
             lay(atM, share[i], outlet);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 lay(Math.copySign(2 * halfWidthM, atM) - atM, share[i], outlet);
             }
         }
-        return farM;
     }
 
     private void lay(double atM, double quantity, int outlet) {
@@ -104,16 +128,24 @@ public final class BoomPattern {
         lines.add(atM, quantity, outlet);
     }
 
-    private double landingM(int stream, double heightM, double speedFactor) {
+    private double landingM(int stream, double heightM, double rateMps, double speedFactor) {
         double speedMps = exitMps[stream] * speedFactor;
-        double flightS = Flight.timeS(speedMps * downPart[stream], heightM);
+        double downMps = speedMps * downPart[stream] - rateMps;
+        double flightS = Flight.timeS(downMps, heightM);
+        if (!Double.isNaN(travelMps)) {
+            double backMps = speedMps * backPart[stream] - travelMps;
+            double rightMps = speedMps * rightPart[stream];
+            double fallMps = downMps + 0.5 * Flight.GRAVITY_MPS2 * flightS;
+            double againstMps = Math.sqrt(backMps * backMps + rightMps * rightMps + fallMps * fallMps);
+            flightS = drag[stream].carriesS(flightS, downMps, againstMps);
+        }
         return offsetM[stream] + speedMps * rightPart[stream] * flightS;
     }
 
     private double reachM(double heightM, double speedFactor) {
         double farM = 0;
         for (int i = 0; i < share.length; i++) {
-            farM = Math.max(farM, Math.abs(landingM(i, heightM, speedFactor)));
+            farM = Math.max(farM, Math.abs(landingM(i, heightM, 0, speedFactor)));
         }
         return farM;
     }
@@ -147,25 +179,6 @@ public final class BoomPattern {
     /** How the lines lie between two places; null where fewer than two lie there. */
     public @Nullable LineMeasures lineMeasures(double fromM, double toM) {
         return lines.measure(Math.max(fromM, -halfWidthM), Math.min(toM, halfWidthM), boom.rowM() / 4);
-    }
-
-    /**
-     * How wide the outlets between two places throw, over what they throw at the set height and rated pressure: below 1 the
-     * lines bunch under their outlets and leave gaps, above 1 they run into their neighbours'.
-     *
-     * @return 1 where nothing falls there, or where width does not depend on height (a bar)
-     */
-    public double relativeReach(double fromM, double toM) {
-        double sum = 0;
-        int n = 0;
-        for (int outlet = 0; outlet < boom.outlets(); outlet++) {
-            double atM = boom.outletRightM(outlet);
-            if (atM >= fromM && atM <= toM && outletReachM[outlet] > 0) {
-                sum += outletReachM[outlet];
-                n++;
-            }
-        }
-        return n == 0 || designReachM <= 0 ? 1 : sum / n / designReachM;
     }
 
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */

@@ -14,7 +14,8 @@ public enum Units {
             TradeUnits.LPHA_M,
             0,
             "L/min",
-            TradeUnits.LPM_M3PS),
+            TradeUnits.LPM_M3PS,
+            2),
     US(
             "in",
             TradeUnits.INCH_M,
@@ -26,8 +27,9 @@ public enum Units {
             "US gal/ac",
             TradeUnits.GPA_M,
             1,
-            "US gal/min",
-            TradeUnits.GPM_M3PS);
+            "US gpm",
+            TradeUnits.GPM_M3PS,
+            2);
 
     private final String lengthUnit;
     private final double lengthM;
@@ -41,6 +43,7 @@ public enum Units {
     private final int rateDecimals;
     private final String flowUnit;
     private final double flowM3ps;
+    private final int flowDecimals;
 
     Units(
             String lengthUnit,
@@ -54,7 +57,8 @@ public enum Units {
             double rateM,
             int rateDecimals,
             String flowUnit,
-            double flowM3ps) {
+            double flowM3ps,
+            int flowDecimals) {
         this.lengthUnit = lengthUnit;
         this.lengthM = lengthM;
         this.lengthDecimals = lengthDecimals;
@@ -67,6 +71,7 @@ public enum Units {
         this.rateDecimals = rateDecimals;
         this.flowUnit = flowUnit;
         this.flowM3ps = flowM3ps;
+        this.flowDecimals = flowDecimals;
     }
 
     /** The word after a length. */
@@ -91,12 +96,74 @@ public enum Units {
 
     /** A pressure with its unit. */
     public String pressure(double pascal) {
-        return FixedDecimals.text(pascal / pressurePa, 0) + " " + pressureUnit;
+        return pressureNumber(pascal) + " " + pressureUnit;
+    }
+
+    /** A pressure as a bare number in {@link #pressureUnit()}. */
+    public String pressureNumber(double pascal) {
+        return FixedDecimals.text(pascal / pressurePa, 0);
+    }
+
+    /** The word after a pressure. */
+    public String pressureUnit() {
+        return pressureUnit;
     }
 
     /** A speed with its unit. */
     public String speed(double metresPerSecond) {
-        return FixedDecimals.text(metresPerSecond / speedMps, 1) + " " + speedUnit;
+        return speedNumber(metresPerSecond) + " " + speedUnit;
+    }
+
+    /** A speed as a bare number in {@link #speedUnit()}. */
+    public String speedNumber(double metresPerSecond) {
+        return FixedDecimals.text(metresPerSecond / speedMps, 1);
+    }
+
+    /** The word after a speed. */
+    public String speedUnit() {
+        return speedUnit;
+    }
+
+    /**
+     * @param cubicMetresPerSecond through one outlet
+     */
+    public String flow(double cubicMetresPerSecond) {
+        return flowNumber(cubicMetresPerSecond) + " " + flowUnit;
+    }
+
+    /** An outlet's flow as a bare number in {@link #flowUnit()}. */
+    public String flowNumber(double cubicMetresPerSecond) {
+        return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, flowDecimals);
+    }
+
+    /** The word after a flow. */
+    public String flowUnit() {
+        return flowUnit;
+    }
+
+    /** A boom's flow: as an outlet's, without what nobody reads. */
+    public String boomFlow(double cubicMetresPerSecond) {
+        return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, 0) + " " + flowUnit;
+    }
+
+    /** How many of the unit a metre is, for axes. */
+    public double lengthsPerMetre() {
+        return 1 / lengthM;
+    }
+
+    /** How many of the unit a pascal is, for axes. */
+    public double pressuresPerPascal() {
+        return 1 / pressurePa;
+    }
+
+    /** How many of the unit a metre per second is, for axes. */
+    public double speedsPerMps() {
+        return 1 / speedMps;
+    }
+
+    /** How many of the unit a depth of one metre is, for axes. */
+    public double ratesPerMetre() {
+        return 1 / rateM;
     }
 
     /**
@@ -116,14 +183,14 @@ public enum Units {
         return rateUnit;
     }
 
-    /** A flow with its unit. */
-    public String flow(double cubicMetresPerSecond) {
-        return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, 1) + " " + flowUnit;
-    }
-
     /** Two lengths with one unit: "0.44 to 0.57 m". */
     public String lengths(double fromM, double toM) {
         return lengthNumber(fromM) + " to " + length(toM);
+    }
+
+    /** Two pressures with one unit: "100 to 400 kPa". */
+    public String pressures(double fromPa, double toPa) {
+        return FixedDecimals.text(fromPa / pressurePa, 0) + " to " + pressure(toPa);
     }
 
     /** A ratio as percent, without the sign: 0.034 is "3". */

@@ -137,6 +137,7 @@ public final class SteadyMonitor {
         return plus(earlierLives, monitor.wire());
     }
 
+    /** How often the core was started anew since the first event. */
     public long restarts() {
         return restarts;
     }

@@ -27,11 +27,13 @@ public record BoomLayout(
      * @param outletCount how many outlets it holds
      */
     public record Section(String name, int firstOutlet, int outletCount) {
+        /** Index of the outlet after its rightmost one: where the next section begins. */
         public int endOutlet() {
             return firstOutlet + outletCount;
         }
     }
 
+    /** Working width, m: every outlet feeds half a spacing to either side. */
     public double widthM() {
         return outlets * spacingM;
     }

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param limits when to warn
  * @param ports where bytes come from
  * @param broker where messages go
+ * @param page where the cab view is served; empty for nowhere
  * @param units of the words in alerts; all else carries its unit beside it
  */
 public record Rig(
@@ -30,6 +31,7 @@ public record Rig(
         Limits limits,
         List<Port> ports,
         Broker broker,
+        Optional<Page> page,
         Units units) {
 
     public Rig {
@@ -38,12 +40,12 @@ public record Rig(
 
     /** The same machine with other outlets. */
     public Rig withOutlet(OutletType other) {
-        return new Rig(name, boom, other, liquid, target, sensors, limits, ports, broker, units);
+        return new Rig(name, boom, other, liquid, target, sensors, limits, ports, broker, page, units);
     }
 
     /** The same machine, whose alerts speak in other units. */
     public Rig withUnits(Units other) {
-        return new Rig(name, boom, outlet, liquid, target, sensors, limits, ports, broker, other);
+        return new Rig(name, boom, outlet, liquid, target, sensors, limits, ports, broker, page, other);
     }
 
     /**
@@ -72,12 +74,22 @@ public record Rig(
     public record Broker(String host, int port) {}
 
     /**
+     * The cab view.
+     *
+     * @param host name or address to listen on
+     * @param port TCP port; 0 for any that is free
+     * @param token what a page must bring; never empty where the host is beyond loopback
+     */
+    public record Page(String host, int port, Optional<String> token) {}
+
+    /**
      * @param flow the one flow meter, if there is one
      * @param pressure the transmitter near the outlets, if there is one
      * @param heights height sensors from left to right, none to seven
      * @param heightsPort the port their echoes come by; empty without height sensors
      * @param air how warm the air is, which the speed of sound needs
      * @param speedPort port of the GNSS receiver, if there is one
+     * @param wheel the wheel sensor, if there is one
      * @param sectionsPort port of the section switches; empty where all sections count as on
      */
     public record Sensors(
@@ -87,6 +99,7 @@ public record Rig(
             Optional<String> heightsPort,
             Air air,
             Optional<String> speedPort,
+            Optional<Wheel> wheel,
             Optional<String> sectionsPort) {
         public Sensors {
             heights = List.copyOf(heights);
@@ -98,6 +111,14 @@ public record Rig(
      * @param pulsesPerM3 K-factor, pulses per cubic metre
      */
     public record Flow(String port, double pulsesPerM3) {}
+
+    /**
+     * A sensor at a wheel that rolls without being driven, or a radar that gives pulses.
+     *
+     * @param port where its pulses come from
+     * @param pulsesPerM pulses per metre of way
+     */
+    public record Wheel(String port, double pulsesPerM) {}
 
     /**
      * A transmitter on a current loop, linear between two points.
@@ -137,6 +158,7 @@ public record Rig(
      * @param holdM m
      * @param walkingMps below this speed rate and rows are not judged, m/s
      * @param silenceS a port that sends nothing for so long is silent, s
+     * @param strikeS a tip that would touch within so long is a strike ahead, s
      */
     public record Limits(
             double rateError,
@@ -146,5 +168,6 @@ public record Rig(
             double holdS,
             double holdM,
             double walkingMps,
-            double silenceS) {}
+            double silenceS,
+            double strikeS) {}
 }

@@ -9,17 +9,18 @@ import evenfall.liquid.Liquids;
 import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletDesign;
 import evenfall.outlet.OutletType;
+import evenfall.quantity.FixedDecimals;
 import evenfall.quantity.TradeUnits;
 import evenfall.quantity.Units;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** Reads a rig file (YAML, {@code rig.schema.json}) and checks what a schema cannot. */
 public final class RigFile {
+    private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
     private static final ConfigSchema SCHEMA = ConfigSchema.resource(RigFile.class, "rig.schema.json");
 
     private final ConfigNode root;
@@ -59,6 +60,7 @@ public final class RigFile {
                 limits(),
                 ports,
                 broker(),
+                page(),
                 root.text("units", "metric").equals("us") ? Units.US : Units.METRIC);
     }
 
@@ -71,7 +73,7 @@ public final class RigFile {
         if (hingeM >= 0.5 * widthM) {
             throw node.wrong(
                     "hinge_m",
-                    "lies outside the boom, which is " + widthM + " m wide",
+                    "lies outside the boom, which is " + metres(widthM) + " m wide",
                     "less than half the width: the wings begin there");
         }
         List<BoomLayout.Section> sections = new ArrayList<>();
@@ -157,6 +159,11 @@ public final class RigFile {
                 heights.add(height(at, boom, heights));
             }
         }
+        Optional<Rig.Wheel> wheel = Optional.empty();
+        if (node.has("wheel")) {
+            ConfigNode at = node.at("wheel");
+            wheel = Optional.of(new Rig.Wheel(port(at, "port", ports), at.number("pulses_per_m")));
+        }
         return new Rig.Sensors(
                 flow,
                 pressure,
@@ -164,6 +171,7 @@ public final class RigFile {
                 heightsPort,
                 air(node, ports),
                 portOf(node, "speed", ports),
+                wheel,
                 portOf(node, "sections", ports));
     }
 
@@ -189,7 +197,7 @@ public final class RigFile {
             throw at.wrong(
                     "right_m",
                     "lies outside the boom",
-                    String.format(Locale.ROOT, "from %.3f to %.3f m", -0.5 * boom.widthM(), 0.5 * boom.widthM()));
+                    "from " + metres(-0.5 * boom.widthM()) + " to " + metres(0.5 * boom.widthM()) + " m");
         }
         for (Rig.Height other : before) {
             if (other.name().equals(height.name())) {
@@ -200,6 +208,10 @@ public final class RigFile {
             }
         }
         return height;
+    }
+
+    private static String metres(double lengthM) {
+        return FixedDecimals.text(lengthM, 3);
     }
 
     private static Rig.Air air(ConfigNode node, List<Rig.Port> ports) throws ConfigException {
@@ -232,11 +244,12 @@ public final class RigFile {
      * Defaults. Rate 10 %: what field tests of sprayers allow, from memory (EN 12761, ISO 16119); advisers act from 5 % on.
      * Row CV 15 %: acceptable for spreading fertiliser (Teagasc, as reported by Agriland). Hold 1 s and 5 m: our choice, about
      * two machine lengths of ground that somebody could still see. Walking pace 0.5 m/s: our choice. Silence 1 s: twenty
-     * missed height sentences, our choice.
+     * missed height sentences, our choice. Strike 0.9 s: what a boom takes from its set height to the ground when it swings at
+     * about half a hertz, our choice; longer warns of every swing on rough ground.
      */
     private Rig.Limits limits() throws ConfigException {
         if (!root.has("limits")) {
-            return new Rig.Limits(0.10, 0.15, 0.15, 1.2, 1, 5, 0.5, 1);
+            return new Rig.Limits(0.10, 0.15, 0.15, 1.2, 1, 5, 0.5, 1, 0.9);
         }
         ConfigNode node = root.at("limits");
         Rig.Limits limits = new Rig.Limits(
@@ -247,7 +260,8 @@ public final class RigFile {
                 node.number("hold_s", 1),
                 node.number("hold_m", 5),
                 node.number("walking_mps", 0.5),
-                node.number("silence_s", 1));
+                node.number("silence_s", 1),
+                node.number("strike_s", 0.9));
         if (!(limits.clearanceM() < limits.ceilingM())) {
             throw node.wrong("ceiling_m", "is not above clearance_m", "a ceiling above the clearance");
         }
@@ -257,9 +271,26 @@ public final class RigFile {
                     .wrong(
                             "height_m",
                             "lies outside clearance_m and ceiling_m of the limits",
-                            "a height between " + limits.clearanceM() + " and " + limits.ceilingM() + " m");
+                            "a height between " + metres(limits.clearanceM()) + " and " + metres(limits.ceilingM())
+                                    + " m");
         }
         return limits;
+    }
+
+    private Optional<Rig.Page> page() throws ConfigException {
+        if (!root.has("page")) {
+            return Optional.empty();
+        }
+        ConfigNode node = root.at("page");
+        String host = node.text("host", "127.0.0.1");
+        Optional<String> token = node.has("token") ? Optional.of(node.text("token")) : Optional.empty();
+        if (token.isEmpty() && !LOOPBACK.contains(host)) {
+            throw node.wrong(
+                    "host",
+                    "is seen from beyond this machine, and there is no token",
+                    "a token of 12 or more letters and digits beside it, or one of " + String.join(", ", LOOPBACK));
+        }
+        return Optional.of(new Rig.Page(host, node.integer("port", 8036), token));
     }
 
     private Rig.Broker broker() {

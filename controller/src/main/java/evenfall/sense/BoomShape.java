@@ -1,38 +1,82 @@
 package evenfall.sense;
 
 import evenfall.rig.Rig;
+import java.util.Arrays;
 import java.util.List;
 
 /**
- * From the heights at a few sensors to the height of every outlet: straight lines between neighbouring sensors, and on beyond the
- * outermost. Between two sensors of which one is not known, and beyond one, the outlets' heights are not known: a wing bends,
- * and a line across a missing sensor would hide it.
+ * From the heights at a few sensors to the height of every outlet, with a variance.
+ *
+ * <p>The height of an outlet over the ground is that of a boom over a profile. What is known of both before any echo:
+ *
+ * <ul>
+ *   <li>the boom: a straight centre frame at any height and slope; from the hinge on a wing that may be tilted against it and that
+ *       bends, as a beam held at its root under its own inertia does, about as the square of the distance from the hinge (the usual one-term
+ *       shape for a clamped beam's first mode; Rayleigh's method);
+ *   <li>the ground: a random walk across the boom, as a profile of ISO 8608 with waviness 2 is one; over a way s its steps have the variance
+ *       {@code 2π² n0² Gd(n0) s}. Between two sensors it is a Brownian bridge, beyond the outermost it wanders off.
+ * </ul>
+ *
+ * <p>All of it together is a Gaussian prior, and the height of an outlet is its best linear estimate from the sensors (kriging, G. Matheron,
+ * Economic Geology 58, 1963): weights that depend on places alone, worked out anew only when another set of sensors is known. With a
+ * sensor missing the variance grows where it was needed; where it grows beyond {@link #MOST_SD_M} the height is not known.
  */
 public final class BoomShape {
-    private final int[] leftSensor;
-    private final double[] weightRight;
-    private final int sensors;
+    /** An outlet's height that is worse known than this is not known. Our choice: about half the height window of three streams. */
+    static final double MOST_SD_M = 0.10;
+
+    /** The boom as a whole: any height, and slopes of 5 % (standard deviations; so wide that they pull at nothing). */
+    private static final double HEIGHT_SD_M = 10;
+
+    private static final double SLOPE_SD = 0.05;
+
+    /** A wing's tilt against the centre frame: 0.3 m at the tip of a wing of 16 m. Our choice: what a height control does. */
+    private static final double TILT_SD = 0.02;
+
+    /** A wing's bending at its tip, and the ground's bow under a wing: a terrace is 0.2 to 0.3 m high. Our choice. */
+    private static final double BEND_SD_M = 0.30;
+
+    /** 2π² · 1.024e-5 m: class D of ISO 8608, Gd(n0) = 1024e-6 m³ at n0 = 0.1 per m. */
+    private static final double GROUND_M2PM = 2.02e-4;
+
+    /** What a height sensor errs by beside that, for the weights: about what the sensors of a boom have. Our choice. */
+    private static final double READING_SD_M = 0.008;
+
+    /** How fast the shape between sensors changes, per second: that of bending at 1 Hz, 2π. */
+    private static final double SHAPE_RATE_PS = 2 * Math.PI;
+
+    private final double[] sensorRightM;
+    private final double[] outletRightM;
+    private final double hingeM;
+    private final double wingM;
+    private final double[][] weight;
+    private final double[] shapeVariance;
+    private final boolean[] known;
+    private final boolean[] knownNow;
+    private boolean ready;
 
     /**
      * @param sensors from left to right
      * @param outletRightM place of each outlet, m
+     * @param hingeM the wings begin here, m from the centre line
      */
-    public BoomShape(List<Rig.Height> sensors, double[] outletRightM) {
-        this.sensors = sensors.size();
-        leftSensor = new int[outletRightM.length];
-        weightRight = new double[outletRightM.length];
-        for (int outlet = 0; outlet < outletRightM.length; outlet++) {
-            int left = 0;
-            while (left + 2 < this.sensors && sensors.get(left + 1).rightM() <= outletRightM[outlet]) {
-                left++;
-            }
-            leftSensor[outlet] = left;
-            if (this.sensors >= 2) {
-                double fromM = sensors.get(left).rightM();
-                double toM = sensors.get(left + 1).rightM();
-                weightRight[outlet] = (outletRightM[outlet] - fromM) / (toM - fromM);
-            }
+    public BoomShape(List<Rig.Height> sensors, double[] outletRightM, double hingeM) {
+        this.outletRightM = outletRightM.clone();
+        this.hingeM = hingeM;
+        sensorRightM = new double[sensors.size()];
+        double farM = hingeM;
+        for (int i = 0; i < sensorRightM.length; i++) {
+            sensorRightM[i] = sensors.get(i).rightM();
+            farM = Math.max(farM, Math.abs(sensorRightM[i]));
         }
+        for (double atM : outletRightM) {
+            farM = Math.max(farM, Math.abs(atM));
+        }
+        wingM = Math.max(1e-3, farM - hingeM);
+        weight = new double[outletRightM.length][sensorRightM.length];
+        shapeVariance = new double[outletRightM.length];
+        known = new boolean[sensorRightM.length];
+        knownNow = new boolean[sensorRightM.length];
     }
 
     /**
@@ -40,21 +84,131 @@ public final class BoomShape {
      *
      * @param sensorM height at each sensor
      * @param heightM filled with the height of each outlet, m, where known
-     * @param known filled with whether it is
+     * @param variance filled with its variance, m², where known
+     * @param heightKnown filled with whether it is
      */
-    public void spread(List<Quantity> sensorM, double[] heightM, boolean[] known) {
+    public void spread(List<Quantity> sensorM, double[] heightM, double[] variance, boolean[] heightKnown) {
+        solveFor(sensorM);
         for (int outlet = 0; outlet < heightM.length; outlet++) {
-            int left = leftSensor[outlet];
-            int right = sensors >= 2 ? left + 1 : left;
-            known[outlet] = sensors > 0
-                    && sensorM.get(left).isKnown()
-                    && sensorM.get(right).isKnown();
-            heightM[outlet] = known[outlet]
-                    ? sensorM.get(left).get()
-                            + weightRight[outlet]
-                                    * (sensorM.get(right).get()
-                                            - sensorM.get(left).get())
-                    : 0;
+            combine(outlet, sensorM, shapeVariance[outlet], heightM, variance);
+            heightKnown[outlet] = variance[outlet] <= MOST_SD_M * MOST_SD_M;
+            heightM[outlet] = heightKnown[outlet] ? heightM[outlet] : 0;
         }
+    }
+
+    /**
+     * Spreads how fast the heights change: the same weights, for the shape is the same. Known where heights are.
+     *
+     * @param sensorMps rate at each sensor; known where the height was
+     * @param rateMps filled with the rate of each outlet, m/s
+     * @param variance filled with its variance, (m/s)²
+     */
+    public void spreadRates(List<Quantity> sensorMps, double[] rateMps, double[] variance) {
+        solveFor(sensorMps);
+        for (int outlet = 0; outlet < rateMps.length; outlet++) {
+            double shape = SHAPE_RATE_PS * SHAPE_RATE_PS * shapeVariance[outlet];
+            combine(outlet, sensorMps, shape, rateMps, variance);
+        }
+    }
+
+    private void combine(int outlet, List<Quantity> sensors, double shape, double[] value, double[] variance) {
+        double sum = 0;
+        double spread = shape;
+        for (int i = 0; i < known.length; i++) {
+            if (known[i]) {
+                double w = weight[outlet][i];
+                sum += w * sensors.get(i).get();
+                spread += w * w * sensors.get(i).variance();
+            }
+        }
+        value[outlet] = sum;
+        variance[outlet] = spread;
+    }
+
+    private void solveFor(List<Quantity> sensors) {
+        for (int i = 0; i < knownNow.length; i++) {
+            knownNow[i] = sensors.get(i).isKnown();
+        }
+        if (!ready || !Arrays.equals(known, knownNow)) {
+            System.arraycopy(knownNow, 0, known, 0, known.length);
+            solve();
+            ready = true;
+        }
+    }
+
+    /** Weights {@code w = K⁻¹ k} and what is left of the shape's variance, {@code k(x,x) − wᵀk − wᵀR w}, R being the readings' part. */
+    private void solve() {
+        int n = 0;
+        int[] at = new int[known.length];
+        for (int i = 0; i < known.length; i++) {
+            if (known[i]) {
+                at[n++] = i;
+            }
+        }
+        double[][] root = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                root[i][j] = covariance(sensorRightM[at[i]], sensorRightM[at[j]])
+                        + (i == j ? READING_SD_M * READING_SD_M : 0);
+            }
+        }
+        choleskyInPlace(root);
+        double[] k = new double[n];
+        for (int outlet = 0; outlet < outletRightM.length; outlet++) {
+            double atM = outletRightM[outlet];
+            for (int i = 0; i < n; i++) {
+                k[i] = covariance(atM, sensorRightM[at[i]]);
+            }
+            double left = covariance(atM, atM);
+            double[] w = solved(root, k);
+            for (int i = 0; i < n; i++) {
+                left -= w[i] * k[i] + w[i] * w[i] * READING_SD_M * READING_SD_M;
+                weight[outlet][at[i]] = w[i];
+            }
+            shapeVariance[outlet] = Math.max(0, left);
+        }
+    }
+
+    private double covariance(double oneM, double otherM) {
+        double ground = oneM * otherM > 0 ? Math.min(Math.abs(oneM), Math.abs(otherM)) : 0;
+        double both = HEIGHT_SD_M * HEIGHT_SD_M + SLOPE_SD * SLOPE_SD * oneM * otherM + GROUND_M2PM * ground;
+        double oneBeyondM = Math.abs(oneM) - hingeM;
+        double otherBeyondM = Math.abs(otherM) - hingeM;
+        if (oneM * otherM <= 0 || oneBeyondM <= 0 || otherBeyondM <= 0) {
+            return both;
+        }
+        double lever = oneBeyondM * otherBeyondM;
+        double bend = lever / (wingM * wingM);
+        return both + TILT_SD * TILT_SD * lever + BEND_SD_M * BEND_SD_M * bend * bend;
+    }
+
+    /** Lower triangle L of {@code A = L Lᵀ} in place (A. L. Cholesky; any book on numerical linear algebra). */
+    private static void choleskyInPlace(double[][] a) {
+        for (int i = 0; i < a.length; i++) {
+            for (int j = 0; j <= i; j++) {
+                double sum = a[i][j];
+                for (int m = 0; m < j; m++) {
+                    sum -= a[i][m] * a[j][m];
+                }
+                a[i][j] = i == j ? Math.sqrt(sum) : sum / a[j][j];
+            }
+        }
+    }
+
+    private static double[] solved(double[][] root, double[] k) {
+        double[] x = k.clone();
+        for (int i = 0; i < x.length; i++) {
+            for (int m = 0; m < i; m++) {
+                x[i] -= root[i][m] * x[m];
+            }
+            x[i] /= root[i][i];
+        }
+        for (int i = x.length - 1; i >= 0; i--) {
+            for (int m = i + 1; m < x.length; m++) {
+                x[i] -= root[m][i] * x[m];
+            }
+            x[i] /= root[i][i];
+        }
+        return x;
     }
 }

@@ -8,6 +8,8 @@ public enum Unknown {
     NO_FIX("the receiver has no fix"),
     NO_ECHO("no echo"),
     OUT_OF_RANGE("outside what the sensor can measure"),
+    STUCK("always the same reading"),
+    SCATTERED("readings that jump about"),
     LOOP_BROKEN("the current loop is broken"),
     TOO_FEW_PULSES("too few pulses yet"),
     HUB_RESTARTED("the hub has just restarted"),
@@ -28,5 +30,10 @@ public enum Unknown {
 
     public String words() {
         return words;
+    }
+
+    /** Whether the sensor speaks but is not believed. */
+    public boolean isDoubt() {
+        return this == STUCK || this == SCATTERED;
     }
 }

@@ -36,6 +36,7 @@ public final class SerialPortReader {
         thread.setDaemon(true);
     }
 
+    /** Starts the thread that opens the port and reads; to be called once. */
     public void start() {
         thread.start();
     }

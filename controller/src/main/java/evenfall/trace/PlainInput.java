@@ -4,6 +4,7 @@ import java.io.BufferedInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Arrays;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class PlainInput extends BufferedInputStream {
 
     private static final int BUFFER = 65_536;
+    private static final byte[] BYTE_ORDER_MARK = {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF};
     private static final int GZIP_FIRST = 0x1F;
     private static final int GZIP_SECOND = 0x8B;
 
@@ -26,6 +28,12 @@ final class PlainInput extends BufferedInputStream {
         if (in instanceof PlainInput plain) {
             return plain;
         }
+        PlainInput plain = unpacked(in);
+        plain.skipByteOrderMark();
+        return plain;
+    }
+
+    private static PlainInput unpacked(InputStream in) throws IOException {
         InputStream packed = in.markSupported() ? in : new BufferedInputStream(in, BUFFER);
         packed.mark(2);
         int first = packed.read();
@@ -36,6 +44,14 @@ final class PlainInput extends BufferedInputStream {
         }
         Unpacker unpacker = new Unpacker(packed);
         return new PlainInput(unpacker, unpacker);
+    }
+
+    /** What some editors write before everything else; it says nothing. */
+    private void skipByteOrderMark() throws IOException {
+        mark(BYTE_ORDER_MARK.length);
+        if (!Arrays.equals(readNBytes(BYTE_ORDER_MARK.length), BYTE_ORDER_MARK)) {
+            reset();
+        }
     }
 
     /** Returns whether the compressed data broke off before their end. */

@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A raw log of a GNSS receiver, as it came off the port, turned into events on port {@value #PORT}: one chunk a line,
  * with its line end as it stands in the log. Lines that start with {@code #} are remarks of whoever kept the log and
- * are left out.
+ * are left out. A log that stops without a line end gets one, as a chunk of its own: so its last line is judged too,
+ * accepted when it is whole and counted as rejected when it is torn.
  *
  * <p>Such a log has no times of arrival, so they are taken from the UTC time of day in the sentences (RMC, GGA, GNS,
  * ZDA, GBS, GST, GLL) with a right checksum:
@@ -25,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  *       1 s and counts on from there. Time never goes back.
  * </ul>
  *
- * Dates are not looked at. After the last line an {@link TraceEvent.End} follows at its time.
+ * Dates are not looked at. All together may be 31 days at most. After the last line an {@link TraceEvent.End} follows at its time.
  */
 public final class RawLog implements TraceSource {
 
@@ -41,7 +42,10 @@ public final class RawLog implements TraceSource {
     /** Far above any sentence; a line without an end comes in pieces of this. */
     private static final int LONGEST_LINE = 4_096;
 
+    private static final byte[] LINE_END = {'\n'};
+
     private final LineInput input;
+    private final String name;
     private long timeMs;
     private int latestMs = NO_TIME;
     private boolean lineStart = true;
@@ -58,6 +62,7 @@ public final class RawLog implements TraceSource {
      */
     public RawLog(InputStream in, String name) throws IOException {
         this.input = new LineInput(PlainInput.of(in), name, LONGEST_LINE);
+        this.name = name;
     }
 
     @Override
@@ -81,6 +86,12 @@ public final class RawLog implements TraceSource {
             }
             return new TraceEvent.Bytes(timeMs * 1000, PORT, Arrays.copyOf(input.line(), input.length()));
         }
+        if (!lineStart) {
+            lineStart = true;
+            if (!inRemark) {
+                return new TraceEvent.Bytes(timeMs * 1000, PORT, LINE_END.clone());
+            }
+        }
         ended = true;
         return new TraceEvent.End(timeMs * 1000);
     }
@@ -93,7 +104,7 @@ public final class RawLog implements TraceSource {
         return end;
     }
 
-    private void moveTo(int utcMs) {
+    private void moveTo(int utcMs) throws TraceFormatException {
         if (latestMs == NO_TIME) {
             latestMs = utcMs;
             return;
@@ -105,5 +116,9 @@ public final class RawLog implements TraceSource {
         }
         timeMs += aheadMs <= LARGEST_STEP_MS ? aheadMs : JUMP_MS;
         latestMs = utcMs;
+        if (timeMs > Checks.LATEST_US / 1000) {
+            throw new TraceFormatException(
+                    name, input.number(), "the times of its sentences add up to too much", Checks.LATEST_ALLOWED);
+        }
     }
 }

@@ -22,6 +22,9 @@ public final class TraceReader implements TraceSource {
 
     private static final int LONGEST_NUMBER = 18;
 
+    /** Star and two digits. */
+    private static final int CHECKSUM = 3;
+
     /** How far {@link #isRawLog} looks for a first line that says something. */
     private static final int LOOK_AHEAD = 65_536;
 
@@ -31,6 +34,7 @@ public final class TraceReader implements TraceSource {
     private final List<String> portNames = new ArrayList<>();
     private long lastUs;
     private boolean closed;
+    private @Nullable TraceEnd torn;
     private @Nullable TraceEnd end;
 
     /**
@@ -88,13 +92,13 @@ public final class TraceReader implements TraceSource {
                 if (length >= LONGEST_LINE) {
                     throw wrong("a line of more than " + LONGEST_LINE + " bytes", LINE_FORM);
                 }
-                end = new TraceEnd.TornTail(input.number(), length);
-                return null;
+                TraceEvent last = lastLine(line, length);
+                if (last != null) {
+                    return last;
+                }
+                break;
             }
-            length--;
-            if (length > 0 && line[length - 1] == '\r') {
-                length--; // an editor's line end; no event ends so, since CR is escaped
-            }
+            length = withoutReturn(line, length - 1);
             if (length == 0 || line[0] == '#') {
                 continue;
             }
@@ -103,12 +107,47 @@ public final class TraceReader implements TraceSource {
             }
             return parse(line, length);
         }
-        if (input.broken()) {
+        if (torn != null) {
+            end = torn;
+        } else if (input.broken()) {
             end = new TraceEnd.TornTail(input.number(), 0);
         } else {
             end = closed ? new TraceEnd.Closed() : new TraceEnd.Open();
         }
         return null;
+    }
+
+    /**
+     * Returns what a last line without a line end says: all of it where it is whole, as an editor may leave it; a sentence
+     * also where it is torn, so that the decoder counts it; null where nothing can be made of it.
+     */
+    private @Nullable TraceEvent lastLine(byte[] line, int fullLength) throws TraceFormatException {
+        int length = withoutReturn(line, fullLength);
+        if (length == 0 || line[0] == '#') {
+            return null;
+        }
+        if (closed) {
+            throw wrong("a line after the end", "# and a remark");
+        }
+        int afterTime = indexOfBlank(line, 0, length);
+        int afterPort = afterTime < 0 ? -1 : indexOfBlank(line, afterTime + 1, length);
+        int from = afterPort + 1;
+        boolean sentence = afterPort > 0 && from < length && line[from] == '$';
+        boolean whole = sentence
+                ? length - from > CHECKSUM && line[length - CHECKSUM] == '*'
+                : afterPort > 0
+                        && (is(line, from, length, "lost")
+                                || is(line, from, length, "found")
+                                || is(line, from, length, "end"));
+        if (!whole) {
+            torn = new TraceEnd.TornTail(input.number(), fullLength);
+        }
+        return whole || sentence ? parse(line, length) : null;
+    }
+
+    /** An editor's line end; no event ends so, since CR is escaped. */
+    private static int withoutReturn(byte[] line, int length) {
+        return length > 0 && line[length - 1] == '\r' ? length - 1 : length;
     }
 
     @Override
@@ -131,6 +170,10 @@ public final class TraceReader implements TraceSource {
         }
         if (timeUs < lastUs) {
             throw wrong("time " + timeUs + " after " + lastUs, "times that never fall");
+        }
+        String allowed = Checks.allowedInsteadOf(timeUs, lastUs);
+        if (allowed != null) {
+            throw wrong("time " + timeUs + " after " + lastUs + " is too far off", allowed);
         }
         int from = afterPort + 1;
         lastUs = timeUs;

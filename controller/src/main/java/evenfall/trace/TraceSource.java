@@ -40,6 +40,15 @@ public interface TraceSource {
     }
 
     /**
+     * Returns the same source, but one that complains at its first event when there is none, or nothing but the end.
+     *
+     * @param name the file's name, for messages
+     */
+    default TraceSource notEmpty(String name) {
+        return new NotEmpty(this, name);
+    }
+
+    /**
      * Opens a trace or a raw log of a receiver, compressed or not; which it is shows in its first bytes.
      *
      * @param in is read, never closed

@@ -33,7 +33,8 @@ public final class TraceWriter {
      *
      * @throws IllegalArgumentException when its time is before the last one's
      * @throws IllegalStateException when the end has been written
-     * @throws IOException when it cannot be written
+     * @throws IOException when it cannot be written, or comes later than a reader would take: 7 days after the event before,
+     *     31 days after the start
      */
     public void write(TraceEvent event) throws IOException {
         if (ended) {
@@ -42,6 +43,11 @@ public final class TraceWriter {
         if (event.timeUs() < lastUs) {
             throw new IllegalArgumentException(
                     "time " + event.timeUs() + " µs after " + lastUs + " µs; times never fall");
+        }
+        String allowed = Checks.allowedInsteadOf(event.timeUs(), lastUs);
+        if (allowed != null) {
+            throw new IOException(
+                    "time " + event.timeUs() + " µs after " + lastUs + " µs is too far off; allowed: " + allowed);
         }
         lastUs = event.timeUs();
         line.setLength(0);

@@ -4,7 +4,8 @@
  *
  * <p>One event a line: {@code <microseconds since start> <port> <rest>}. The rest is a whole sentence as it came (these
  * characters and CR LF, in one chunk), {@code bytes:<percent-escaped>} for a chunk of any other kind, {@code lost},
- * {@code found}, or {@code dropped:<bytes>}. {@code <microseconds> - end} closes it. Times never fall. Lines that start
+ * {@code found}, or {@code dropped:<bytes>}. {@code <microseconds> - end} closes it. Times never fall; from one
+ * event to the next it is 7 days at most, and 31 days in all. Lines that start
  * with {@code #} are remarks. The whole may be gzip-compressed; that is seen from its first bytes, not from a name.
  * Ticks of the clock are not stored, since they follow from the times.
  *

@@ -67,6 +67,7 @@ class ConsoleTextTest {
                 Quantity.known(148.2e-7, 0),
                 rateError,
                 List.of(Quantity.known(0.4812, 0), Quantity.unknown(Unknown.NO_ECHO, 0), height),
+                List.of(height, height, height),
                 segment(null),
                 List.of(),
                 null,

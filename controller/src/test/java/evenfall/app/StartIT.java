@@ -19,6 +19,11 @@ class StartIT {
     }
 
     @Test
+    void aFolderInPlaceOfARigFile() throws Exception {
+        assertRefused(folder + ": is a folder; allowed: the path of a readable file", folder.toString());
+    }
+
+    @Test
     void aRigFileWithAWrongValueNamesTheLine() throws Exception {
         Path rig = Box.rig(folder, "/dev/a", "/dev/b", 1883);
         Files.writeString(rig, Files.readString(rig).replace("spacing_m: 0.508", "spacing_m: -0.508"));
@@ -27,13 +32,16 @@ class StartIT {
 
     @Test
     void anOptionThatDoesNotExist() throws Exception {
-        assertRefused("--shout", Box.rig(folder, "/dev/a", "/dev/b", 1883).toString(), "--shout");
+        assertRefused(
+                "option --shout: is not known; allowed: --help, --quiet, --trace, --version",
+                Box.rig(folder, "/dev/a", "/dev/b", 1883).toString(),
+                "--shout");
     }
 
     @Test
     void aRecordingThatCannotBeWritten() throws Exception {
         assertRefused(
-                "option --trace: /nowhere/at/all.trace cannot be written",
+                "option --trace: /nowhere/at/all.trace cannot be written (there is no such file or folder)",
                 Box.rig(folder, "/dev/a", "/dev/b", 1883).toString(),
                 "--trace",
                 "/nowhere/at/all.trace");

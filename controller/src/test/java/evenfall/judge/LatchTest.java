@@ -9,6 +9,8 @@ import static evenfall.judge.Verdict.UNKNOWN;
 import static evenfall.judge.Verdict.WELL;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -106,5 +108,40 @@ class LatchTest {
             }
         }
         assertThat(raisedUs).isPositive();
+    }
+
+    @Test
+    void neverThreeRaisesInAMinuteWhateverComes() {
+        for (long seed = 1; seed <= 200; seed++) {
+            Random random = new Random(seed);
+            Latch any = new Latch(random.nextInt(3) * 0.5, random.nextInt(6));
+            List<Long> raises = new ArrayList<>();
+            Verdict verdict = WELL;
+            for (int i = 1; i <= 3000; i++) {
+                if (random.nextInt(8) == 0) {
+                    verdict = Verdict.values()[random.nextInt(Verdict.values().length)];
+                }
+                if (any.look(i * 200_000L, STEP_S, 5.5 * STEP_S, verdict) == RAISED) {
+                    raises.add(i * 200_000L);
+                }
+            }
+            assertThat(raises).as("seed " + seed).hasSizeGreaterThan(3);
+            for (int i = 2; i < raises.size(); i++) {
+                assertThat(raises.get(i) - raises.get(i - 2)).as("seed " + seed).isGreaterThanOrEqualTo(60_000_000);
+            }
+        }
+    }
+
+    @Test
+    void toldTwiceInAMinuteItStandsThroughTheRestOfIt() {
+        for (int told = 0; told < 2; told++) {
+            while (look(OVER, 6) != RAISED) {}
+            if (told == 0) {
+                while (look(WELL, 6) != CLEARED) {}
+            }
+        }
+        while (look(WELL, 6) != CLEARED) {}
+        assertThat(nowUs).isEqualTo(60_200_000L);
+        assertThat(look(UNKNOWN, 6)).isEqualTo(NONE);
     }
 }

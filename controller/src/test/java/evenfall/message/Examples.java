@@ -38,16 +38,17 @@ final class Examples {
     static Live known(long timeUs) {
         RowMeasures rows = new RowMeasures(0.0612, 0.871, 1.13, 0, 0.0125);
         LineMeasures lines = new LineMeasures(0.1421, 0.04);
-        Quantity height = Quantity.known(0.4812, 40_000);
+        Quantity height = Quantity.known(0.4812, 2.5e-5, 40_000);
         return new Live(
                 timeUs,
-                Quantity.known(5.502, 80_000),
+                Quantity.known(5.502, 0.0004, 80_000),
                 Quantity.known(165.3 * 1e-3 / 60, 20_000),
                 Quantity.known(203_440, 20_000),
                 Quantity.known(36.576, 0),
                 Quantity.known(148.2e-7, 80_000),
                 Quantity.known(-0.0121, 80_000),
                 heights(height),
+                heights(Quantity.known(-0.123, 0.0025, 40_000)),
                 new Live.Segment("boom", height, rows, lines, null),
                 List.of(
                         new Live.Segment("left", height, rows, lines, null),
@@ -69,6 +70,7 @@ final class Examples {
                 nothing,
                 nothing,
                 nothing,
+                heights(nothing),
                 heights(nothing),
                 new Live.Segment("boom", nothing, null, null, reason),
                 List.of(new Live.Segment("left", nothing, null, null, reason)),

@@ -17,16 +17,17 @@ class MessagesTest {
     void aLivePayloadSpeaksTradeUnitsWithFixedDecimals() {
         assertThat(text(messages.live(Examples.known(12_400_000))))
                 .startsWith("{\"at_s\":12.400,"
-                        + "\"speed_mps\":{\"value\":5.502,\"age_s\":0.08},"
-                        + "\"flow_Lpm\":{\"value\":165.30,\"age_s\":0.02},"
-                        + "\"pressure_kPa\":{\"value\":203.4,\"age_s\":0.02},"
-                        + "\"width_m\":{\"value\":36.576,\"age_s\":0.00},"
-                        + "\"rate_Lpha\":{\"value\":148.2,\"age_s\":0.08},"
+                        + "\"speed_mps\":{\"value\":5.502,\"sd\":0.0200,\"age_s\":0.08},"
+                        + "\"flow_Lpm\":{\"value\":165.30,\"sd\":0.000,\"age_s\":0.02},"
+                        + "\"pressure_kPa\":{\"value\":203.4,\"sd\":0.00,\"age_s\":0.02},"
+                        + "\"width_m\":{\"value\":36.576,\"sd\":0.0000,\"age_s\":0.00},"
+                        + "\"rate_Lpha\":{\"value\":148.2,\"sd\":0.00,\"age_s\":0.08},"
                         + "\"target_Lpha\":150.0,"
-                        + "\"rate_error_pct\":{\"value\":-1.2,\"age_s\":0.08},"
+                        + "\"rate_error_pct\":{\"value\":-1.2,\"sd\":0.00,\"age_s\":0.08},"
                         + "\"heights\":[{\"sensor\":\"left-tip\",\"right_m\":-17.000,"
-                        + "\"height_m\":{\"value\":0.481,\"age_s\":0.04}},")
-                .contains("\"boom\":{\"height_m\":{\"value\":0.481,\"age_s\":0.04},\"row_cv\":0.0612,"
+                        + "\"height_m\":{\"value\":0.481,\"sd\":0.0050,\"age_s\":0.04},"
+                        + "\"rate_mps\":{\"value\":-0.12,\"sd\":0.050,\"age_s\":0.04}},")
+                .contains("\"boom\":{\"height_m\":{\"value\":0.481,\"sd\":0.0050,\"age_s\":0.04},\"row_cv\":0.0612,"
                         + "\"least_row\":0.871,\"most_row\":1.130,\"below_80_share\":0.0000,"
                         + "\"above_120_share\":0.0125,\"widest_gap_m\":0.142,\"doubled_share\":0.0400}")
                 .endsWith(
@@ -93,6 +94,7 @@ class MessagesTest {
                 live.widthM(),
                 live.rateM(),
                 live.rateError(),
+                List.of(),
                 List.of(),
                 live.boom(),
                 live.segments(),

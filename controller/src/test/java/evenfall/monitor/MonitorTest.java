@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenfall.judge.Alert;
+import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import evenfall.sense.Unknown;
@@ -148,7 +149,7 @@ class MonitorTest {
         script.currentA = 0.004 + 0.016 * 0.005;
         script.run(4);
 
-        assertThat(script.story).containsExactly("+bands-gapped/boom");
+        assertThat(script.story).containsExactly("+bands-gapped/boom", "+pressure-outside/boom");
         assertThat(script.raised.get(0).act()).contains("Raise the pressure");
     }
 
@@ -160,6 +161,20 @@ class MonitorTest {
 
         assertThat(script.story)
                 .containsExactlyInAnyOrder("+wing-high/left", "+wing-high/right", "+bands-doubled/boom");
+        assertThat(script.raised).last().satisfies(alert -> {
+            assertThat(alert.why()).contains("run into their neighbours'");
+            assertThat(alert.act()).isEqualTo("Lower the boom to 0.50 m (it is at 0.75 m).");
+        });
+    }
+
+    @Test
+    void alertsSpeakTheUnitsOfTheRig() throws Exception {
+        HubScript script = new HubScript(rigWith("three-stream").withUnits(Units.US)).run(3);
+        Arrays.fill(script.heightM, 0.75);
+        script.run(4);
+
+        assertThat(script.raised).extracting(Alert::act).contains("Lower the boom to 19.7 in (it is at 29.5 in).");
+        assertThat(script.raised).extracting(Alert::why).noneMatch(why -> why.contains(" m ") || why.contains("kPa"));
     }
 
     @Test
@@ -270,5 +285,99 @@ class MonitorTest {
         }
 
         assertThat(restless.lives).isEqualTo(plain.lives);
+    }
+
+    @Test
+    void aTipThatFallsIsWarnedOfBeforeItTouches() throws Exception {
+        HubScript script = new HubScript().run(3);
+        double raisedAtM = Double.NaN;
+        for (double heightM = 0.5; heightM > 0; heightM -= 0.05 * 0.7) {
+            script.heightM[0] = heightM;
+            script.run(0.05);
+            if (script.story.contains("+strike-ahead/left") && Double.isNaN(raisedAtM)) {
+                raisedAtM = heightM;
+            }
+        }
+        assertThat(raisedAtM).as("at 0.7 m/s there was this much left").isGreaterThan(0.2);
+        assertThat(script.raised.get(0).why()).contains("touches in 0.");
+        assertThat(script.raised.get(0).act()).isEqualTo("Raise the left wing now, and slow down.");
+        script.heightM[0] = 0.5;
+        script.run(6);
+        assertThat(script.story).startsWith("+strike-ahead/left").contains("-strike-ahead/left");
+    }
+
+    @Test
+    void aBoomThatSwingsOrSinksSlowlyStrikesNothing() throws Exception {
+        HubScript script = new HubScript().run(3);
+        for (int i = 0; i < 400; i++) {
+            double phase = 2 * Math.PI * 0.5 * i * 0.05;
+            script.heightM[0] = 0.5 + 0.1 * Math.sin(phase);
+            script.heightM[4] = 0.5 - 0.005 * i * 0.05;
+            script.run(0.05);
+        }
+        assertThat(script.story).isEmpty();
+    }
+
+    @Test
+    void aSensorInFoamIsOneAlertAndNoWingIsLow() throws Exception {
+        HubScript script = new HubScript(rigWith("three-stream"));
+        script.scatterM = 0.004;
+        script.run(30);
+        script.stuckSensor = 0;
+        script.run(6);
+
+        assertThat(script.story).containsExactly("+sensor-implausible/left-tip");
+        assertThat(script.last().sensorHeightM().get(0).unknown()).isEqualTo(Unknown.STUCK);
+        assertThat(script.last().segments().get(0).rows()).isNull();
+        assertThat(script.last().segments().get(2).rows()).isNotNull();
+        script.stuckSensor = -1;
+        script.run(4);
+        assertThat(script.story).containsExactly("+sensor-implausible/left-tip", "-sensor-implausible/left-tip");
+    }
+
+    @Test
+    void aHubThatStartsAnewIsSaidOnceAndTheRateStaysRight() throws Exception {
+        HubScript script = new HubScript().run(20.3);
+        int before = script.lives.size();
+        script.restartHub();
+        script.run(12);
+
+        assertThat(script.story).containsExactly("+hub-restarted/hub", "-hub-restarted/hub");
+        assertThat(script.raised.get(0).why()).contains("started anew");
+        for (Live live : script.lives.subList(before, script.lives.size())) {
+            if (live.rateError().isKnown()) {
+                assertThat(live.rateError().get()).isCloseTo(0, within(0.01));
+            }
+        }
+        assertThat(script.last().rateError().isKnown()).isTrue();
+    }
+
+    @Test
+    void aReceiverWhoseRmcHasNoSpeedIsHeardByItsVtg() throws Exception {
+        HubScript script = new HubScript();
+        script.receiverSpeaks = false;
+        for (int i = 0; i < 50; i++) {
+            script.say("gnss", "GPRMC,120000.00,A,5200.0000,N,00100.0000,E,,90.0,100326,,,A");
+            script.say("gnss", "GPVTG,90.0,T,,M,10.691,N,19.800,K,A");
+            script.run(0.1);
+        }
+
+        assertThat(script.last().speedMps().get()).isCloseTo(5.5, within(0.001));
+        assertThat(script.story).isEmpty();
+    }
+
+    @Test
+    void everyKnownQuantitySaysHowWellItIsKnown() throws Exception {
+        HubScript script = new HubScript();
+        script.scatterM = 0.004;
+        script.run(10);
+
+        Live live = script.last();
+        assertThat(live.flowM3ps().sd() / live.flowM3ps().get()).isBetween(1e-5, 1e-2);
+        assertThat(live.pressurePa().sd()).isCloseTo(2887, within(300.0));
+        assertThat(live.rateError().sd()).isBetween(1e-4, 0.05);
+        assertThat(live.boom().heightM().sd()).isBetween(0.005, 0.05);
+        assertThat(live.sensorRateMps())
+                .allSatisfy(rate -> assertThat(rate.get()).isCloseTo(0, within(4 * rate.sd())));
     }
 }

@@ -108,12 +108,20 @@ class BoomPatternTest {
     }
 
     @Test
-    void reachTellsLowFromHigh() {
+    void theLinesTellLowFromHigh() {
+        Arrays.fill(heightM, 0.5);
+        LineMeasures wanted = pattern("three-stream").lineMeasures(-20, 20);
         Arrays.fill(heightM, 0.3);
-        assertThat(pattern("three-stream").relativeReach(-20, 20)).isLessThan(0.7);
+        LineMeasures low = pattern("three-stream").lineMeasures(-20, 20);
         Arrays.fill(heightM, 0.75);
-        assertThat(pattern("three-stream").relativeReach(-20, 20)).isGreaterThan(1.4);
-        assertThat(pattern("streamer-bar").relativeReach(-20, 20)).isCloseTo(1, within(1e-12));
+        LineMeasures high = pattern("three-stream").lineMeasures(-20, 20);
+
+        assertThat(wanted.doubledShare())
+                .as("three streams land at thirds of the spacing")
+                .isLessThan(0.05);
+        assertThat(low.doubledShare()).isLessThan(0.05);
+        assertThat(low.widestGapM()).isGreaterThan(1.3 * wanted.widestGapM());
+        assertThat(high.doubledShare()).as("at one and a half times the height").isGreaterThan(0.6);
     }
 
     @Test

@@ -4,10 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowable;
 import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import evenfall.config.ConfigException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -51,6 +59,41 @@ class RigFileTest {
         assertThat(rig.ports()).extracting(Rig.Port::name).containsExactly("hub", "gnss");
     }
 
+    /** A key that would exclude another stands in a remark of the example. */
+    @Test
+    void theExampleHasEveryKeyOfTheSchema() throws IOException {
+        JsonNode schema = JsonMapper.builder().build().readTree(RigFile.class.getResourceAsStream("rig.schema.json"));
+        JsonNode tree = YAMLMapper.builder().build().readTree(example());
+        String remarks = example()
+                .lines()
+                .filter(line -> line.contains("#"))
+                .map(line -> line.substring(line.indexOf('#')))
+                .collect(Collectors.joining("\n"));
+        List<String> missing = new ArrayList<>();
+        int keys = missingKeys("", schema, tree, remarks, missing);
+        assertThat(missing).isEmpty();
+        assertThat(keys).as("keys of the schema").isGreaterThan(50);
+    }
+
+    /** Goes down the schema and the example side by side; returns how many keys the schema has here. */
+    private static int missingKeys(
+            String place, JsonNode schema, JsonNode example, String remarks, List<String> missing) {
+        int keys = 0;
+        for (Map.Entry<String, JsonNode> property : schema.path("properties").properties()) {
+            String key = property.getKey();
+            keys++;
+            if (!example.has(key)
+                    && !Pattern.compile("\\b" + key + ":").matcher(remarks).find()) {
+                missing.add(place + key);
+            }
+            keys += missingKeys(place + key + ".", property.getValue(), example.path(key), remarks, missing);
+        }
+        if (schema.has("items")) {
+            keys += missingKeys(place, schema.get("items"), example.path(0), remarks, missing);
+        }
+        return keys;
+    }
+
     @Test
     void whatIsLeftOutHasDefaults() throws Exception {
         String text = example();
@@ -71,13 +114,13 @@ class RigFileTest {
             liquid: uan-28       | liquid: uan-29     | product.liquid: there is no product uan-29      | water, uan-28
             port: gnss           | port: gps          | sensors.speed.port: there is no port called gps | hub, gnss
             high_kPa: 1000       | high_kPa: -10      | sensors.pressure.high_kPa: is not above low_kPa | above the low point
-            right_m: 17.0        | right_m: 27.0      | sensors.heights.at[5].right_m: lies outside     | 18.288
+            right_m: 17.0        | right_m: 27.0      | sensors.heights.at[5].right_m: lies outside     | from -18.288 to 18.288 m
             right_m: 17.0        | right_m: 3.0       | is not right of the sensor before it            | from left to right
             name: right-tip      | name: left-tip     | two height sensors called left-tip              | a name of its own
             12, 12, 12, 12, 12, 12 | 12, 12, 12       | boom.sections: hold 36 outlets together         | add up to outlets: 72
-            hinge_m: 6.0         | hinge_m: 19.0      | boom.hinge_m: lies outside the boom             | less than half
+            hinge_m: 6.0         | hinge_m: 19.0      | boom.hinge_m: lies outside the boom, which is 36.576 m wide | less than half
             baud: 115200         | baud: 115201       | ports[1].baud: 115201 cannot be used            | one of 4800, 9600
-            height_m: 0.50       | height_m: 1.40     | target.height_m: lies outside                   | between
+            height_m: 0.50       | height_m: 1.40     | target.height_m: lies outside                   | between 0.150 and 1.200 m
             ceiling_m: 1.20      | ceiling_m: 0.10    | limits.ceiling_m: is not above clearance_m      | above the clearance
             name: example-36     | name: Example 36   | name: Example 36 cannot be used                 | lower-case words
             """)
@@ -104,7 +147,7 @@ class RigFileTest {
     void twoMistakesGiveOneLineThatCountsTheOther() throws IOException {
         String text = with("row_m: 0.1905", "row_m: 0").replace("baud: 115200", "baud: 5");
 
-        assertThat(complaint(text)).contains("boom.row_m").contains("(and 2 more)");
+        assertThat(complaint(text)).contains("boom.row_m").contains("; this file has 2 more faults");
     }
 
     @Test

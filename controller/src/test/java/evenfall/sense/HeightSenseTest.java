@@ -3,6 +3,7 @@ package evenfall.sense;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -89,5 +90,87 @@ class HeightSenseTest {
 
         assertThat(sense.heightM(0, SILENCE_US).unknown()).isEqualTo(Unknown.OUT_OF_RANGE);
         assertThat(sense.heightM(2_000_000, SILENCE_US).unknown()).isEqualTo(Unknown.SILENT);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        // Amplitude at 1.2 Hz, m; error of height, m, and of its rate, m/s, that is allowed. 0.2 m is 1.5 m/s; 0.05 m
+        // is ordinary rough ground.
+        "0.20, 0.05, 1.0",
+        "0.05, 0.0125, 0.25"
+    })
+    void aTipIsFollowedWithItsRate(double amplitudeM, double errorM, double errorMps) {
+        double phasePs = 2 * Math.PI * 1.2;
+        for (int i = 0; i < 200; i++) {
+            long us = i * 50_000L;
+            // The sensor is as late as it is taken to be.
+            double seenS = us * 1e-6 - HeightSense.LAG_US * 1e-6;
+            sense.onEcho(us, echoUs(0.7 + amplitudeM * Math.sin(phasePs * seenS), 10), 10);
+            double nowS = us * 1e-6 + 0.02;
+            if (i > 40) {
+                Quantity height = sense.heightM(us + 20_000, SILENCE_US);
+                Quantity rate = sense.rateMps(us + 20_000, SILENCE_US);
+                assertThat(height.get()).isCloseTo(0.6 + amplitudeM * Math.sin(phasePs * nowS), within(errorM));
+                assertThat(rate.get()).isCloseTo(amplitudeM * phasePs * Math.cos(phasePs * nowS), within(errorMps));
+            }
+        }
+    }
+
+    @Test
+    void aTipThatStrikesAndWhipsIsFoundAgain() {
+        // Beyond what a wing does on its own: 0.6 m at 1.4 Hz, 5 m/s. It may be lost for some echoes, not for long.
+        for (int i = 0; i < 200; i++) {
+            double saysM = 0.75 + (i < 100 ? 0 : 0.6 * Math.sin(2 * Math.PI * 1.4 * (i - 100) * 0.05));
+            sense.onEcho(i * 50_000L, echoUs(saysM, 10), 10);
+            assertThat(sense.heightM(i * 50_000L, 400_000).isKnown())
+                    .as("echo %d", i)
+                    .isTrue();
+        }
+    }
+
+    @Test
+    void doubleEchoesNowAndThenDoNotShow() {
+        long seed = 4;
+        Random random = new Random(seed);
+        for (int i = 0; i < 400; i++) {
+            double distanceM = 0.6 + 0.004 * random.nextGaussian();
+            sense.onEcho(i * 50_000L, echoUs(random.nextDouble() < 0.3 && i > 5 ? 2 * distanceM : distanceM, 10), 10);
+            assertThat(sense.heightM(i * 50_000L, SILENCE_US).get())
+                    .as("echo %d, seed %d", i, seed)
+                    .isBetween(0.46, 0.54);
+        }
+    }
+
+    @Test
+    void aStepOfTheGroundIsTakenAfterThreeEchoes() {
+        for (int i = 0; i < 20; i++) {
+            sense.onEcho(i * 50_000L, echoUs(0.6, 10), 10);
+        }
+        for (int i = 20; i < 23; i++) {
+            sense.onEcho(i * 50_000L, echoUs(1.0, 10), 10);
+        }
+
+        assertThat(sense.heightM(22 * 50_000L, SILENCE_US).get()).isCloseTo(0.9, within(0.001));
+    }
+
+    @Test
+    void theVarianceIsThatOfTheScatterAndOfAirThatIsNotMeasured() {
+        long seed = 5;
+        Random random = new Random(seed);
+        HeightSense fixed = new HeightSense(0.10);
+        double squares = 0;
+        for (int i = 0; i < 2000; i++) {
+            double distanceM = 0.6 + 0.01 * random.nextGaussian();
+            sense.onEcho(i * 50_000L, echoUs(distanceM, 10), 10, true);
+            fixed.onEcho(i * 50_000L, echoUs(distanceM, 10), 10, false);
+            double off = sense.heightM(i * 50_000L, SILENCE_US).get() - 0.5;
+            squares += off * off;
+        }
+        Quantity height = sense.heightM(1999 * 50_000L, SILENCE_US);
+        // It allows for motion and ground that are not here, so it is rather too careful.
+        assertThat(height.sd() / Math.sqrt(squares / 2000)).as("seed %d", seed).isBetween(0.9, 2.5);
+        // 6 °C are 1.06 % of 0.6 m.
+        assertThat(fixed.heightM(1999 * 50_000L, SILENCE_US).variance() - height.variance())
+                .isCloseTo(0.0064 * 0.0064 - 0.0016 * 0.0016, within(3e-6));
     }
 }

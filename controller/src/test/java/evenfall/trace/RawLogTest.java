@@ -3,14 +3,14 @@ package evenfall.trace;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import evenfall.wire.Recordings;
 import evenfall.wire.SentenceHandler;
 import evenfall.wire.SentenceStream;
+import evenfall.wire.WireCounts;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -20,10 +20,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class RawLogTest {
-
-    private static final Path FOLDER = Path.of("..", "..", "shared", "data", "gnss");
 
     private static String signed(String body) {
         int sum = 0;
@@ -59,6 +58,7 @@ class RawLogTest {
                         bytes(0, "noise\n"),
                         bytes(0, "\n"),
                         bytes(0, "$half"),
+                        bytes(0, "\n"),
                         new TraceEvent.End(0));
     }
 
@@ -116,12 +116,50 @@ class RawLogTest {
     }
 
     @Test
+    void aLogWhoseTimesAddUpToMoreThanAMonthIsRefused() {
+        StringBuilder text = new StringBuilder();
+        int minutes = 31 * 24 * 60;
+        for (int minute = 0; minute <= minutes + 1; minute++) {
+            text.append(rmc(String.format(Locale.ROOT, "%02d%02d00", minute / 60 % 24, minute % 60)));
+        }
+        assertThatThrownBy(() -> events(text.toString()))
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessageStartingWith("log:" + (minutes + 2) + ": the times of its sentences")
+                .hasMessageContaining("allowed: at most 31 days");
+    }
+
+    @Test
     void aLineWithoutAnEndComesInPieces() throws IOException {
         List<TraceEvent> events = events("$" + "A".repeat(10_000));
-        assertThat(events).hasSize(4);
+        assertThat(events).hasSize(5);
         assertThat(((TraceEvent.Bytes) events.get(0)).bytes()).hasSize(4096);
         assertThat(((TraceEvent.Bytes) events.get(2)).bytes()).hasSize(10_001 - 2 * 4096);
         assertThat(events("$A*41\n#" + "B".repeat(10_000) + "\n")).hasSize(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "\r", "\r\n"})
+    void aLastLineWithoutALineEndIsJudgedLikeAnyOther(String lineEnd) throws IOException {
+        String last = rmc("060001").stripTrailing();
+        assertThat(counts(rmc("060000") + last + lineEnd)).isEqualTo(new WireCounts(2, 2, 0, 0, 0, 0, 0, 0));
+        // Torn anywhere it is one more sentence that was rejected; a log cut between lines lost nothing.
+        for (int cut = 1; cut < last.length(); cut++) {
+            assertThat(counts(rmc("060000") + last.substring(0, cut)))
+                    .as("cut after %d", cut)
+                    .isEqualTo(new WireCounts(2, 1, 0, 0, 1, 0, 0, 0));
+        }
+        String wrong = last.substring(0, last.length() - 1) + (last.endsWith("0") ? "1" : "0");
+        assertThat(counts(rmc("060000") + wrong)).isEqualTo(new WireCounts(2, 1, 0, 1, 0, 0, 0, 0));
+    }
+
+    private static WireCounts counts(String log) throws IOException {
+        SentenceStream stream = new SentenceStream(new SentenceHandler() {});
+        for (TraceEvent event : events(log)) {
+            if (event instanceof TraceEvent.Bytes chunk) {
+                stream.accept(chunk.bytes(), 0, chunk.bytes().length);
+            }
+        }
+        return stream.counts();
     }
 
     @Test
@@ -167,11 +205,6 @@ class RawLogTest {
 
     @TestFactory
     Stream<DynamicTest> recordingsOfRealReceiversKeepTheirBytesAndTheirLength() {
-        if (!Files.isDirectory(FOLDER)) {
-            return Stream.of(DynamicTest.dynamicTest(
-                    "recordings absent: nothing to check",
-                    () -> assertThat(FOLDER).doesNotExist()));
-        }
         // Microseconds from the first time of day in each log to the last one, read off by eye.
         return Stream.of(
                 recording("receiver-a.nmea", 325, 79_977_000L),
@@ -180,23 +213,32 @@ class RawLogTest {
     }
 
     private static DynamicTest recording(String file, int lines, long lastUs) {
-        return DynamicTest.dynamicTest(file, () -> {
-            byte[] bytes = Files.readAllBytes(FOLDER.resolve(file));
-            List<TraceEvent> events = new ArrayList<>();
-            TraceSource.open(new ByteArrayInputStream(bytes), file).readAll(events::add);
-            assertThat(events.get(events.size() - 1)).isEqualTo(new TraceEvent.End(lastUs));
-            SentenceStream whole = new SentenceStream(new SentenceHandler() {});
-            whole.accept(bytes, 0, bytes.length);
-            SentenceStream replayed = new SentenceStream(new SentenceHandler() {});
-            int chunks = 0;
-            for (TraceEvent event : events) {
-                if (event instanceof TraceEvent.Bytes chunk) {
-                    replayed.accept(chunk.bytes(), 0, chunk.bytes().length);
-                    chunks++;
-                }
+        return DynamicTest.dynamicTest(file, () -> keepsBytesAndLength(Recordings.beside(file), 0, lines, lastUs));
+    }
+
+    /** Invented; its first line is a remark. The time of day in it goes from 08:15:00 to 08:15:20. */
+    @Test
+    void anInventedRecordingKeepsItsBytesAndItsLength() throws IOException {
+        byte[] bytes = Recordings.invented("invented-receiver.nmea");
+        int afterRemark = new String(bytes, StandardCharsets.US_ASCII).indexOf('\n') + 1;
+        keepsBytesAndLength(bytes, afterRemark, 84, 20_000_000L);
+    }
+
+    private static void keepsBytesAndLength(byte[] bytes, int from, int lines, long lastUs) throws IOException {
+        List<TraceEvent> events = new ArrayList<>();
+        TraceSource.open(new ByteArrayInputStream(bytes), "log").readAll(events::add);
+        assertThat(events.get(events.size() - 1)).isEqualTo(new TraceEvent.End(lastUs));
+        SentenceStream whole = new SentenceStream(new SentenceHandler() {});
+        whole.accept(bytes, from, bytes.length - from);
+        SentenceStream replayed = new SentenceStream(new SentenceHandler() {});
+        int chunks = 0;
+        for (TraceEvent event : events) {
+            if (event instanceof TraceEvent.Bytes chunk) {
+                replayed.accept(chunk.bytes(), 0, chunk.bytes().length);
+                chunks++;
             }
-            assertThat(chunks).isEqualTo(lines);
-            assertThat(replayed.counts()).isEqualTo(whole.counts());
-        });
+        }
+        assertThat(chunks).isEqualTo(lines);
+        assertThat(replayed.counts()).isEqualTo(whole.counts());
     }
 }

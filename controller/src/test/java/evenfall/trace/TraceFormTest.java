@@ -6,12 +6,14 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class TraceFormTest {
 
@@ -136,7 +138,8 @@ class TraceFormTest {
     @Test
     void theLongestChunkGoesThereAndBack() throws IOException {
         StringBuilder text = new StringBuilder();
-        TraceEvent longest = new TraceEvent.Bytes(999_999_999_999L, "hub", new byte[TraceEvent.Bytes.LONGEST]);
+        // The latest time that a first event may have: 7 days, twelve digits.
+        TraceEvent longest = new TraceEvent.Bytes(604_800_000_000L, "hub", new byte[TraceEvent.Bytes.LONGEST]);
         new TraceWriter(text).write(longest);
         assertThat(read(text.toString())).containsExactly(longest);
     }
@@ -168,6 +171,99 @@ class TraceFormTest {
         assertThat(reader.next()).isNull();
         assertThat(reader.next()).isNull();
         assertThat(reader.end()).isEqualTo(new TraceEnd.TornTail(2, 8));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "3 hub $A*41   | $A*41%0D%0A | true",
+                "3 hub $A*4    | $A*4%0D%0A  | false",
+                "3 hub $       | $%0D%0A     | false",
+                "3 hub bytes:$A|             | false",
+                "3 hub dropped:1|            | false",
+                "3 hu          |             | false",
+                "3             |             | false",
+            })
+    void ofALastLineWithoutALineEndASentenceIsHandedOn(String line, String bytes, boolean whole) throws IOException {
+        TraceReader reader = new TraceReader(Gzip.plain("0 hub found\n" + line), "field.trace");
+        List<TraceEvent> events = new ArrayList<>();
+        TraceEnd end = reader.readAll(events::add);
+        assertThat(events).hasSize(bytes == null ? 1 : 2);
+        if (bytes != null) {
+            assertThat(events.get(1)).hasToString("3 hub " + bytes);
+        }
+        assertThat(end).isEqualTo(whole ? new TraceEnd.Open() : new TraceEnd.TornTail(2, line.length()));
+    }
+
+    @Test
+    void aLastLineWithoutALineEndMayBeTheEndLine() throws IOException {
+        assertThat(read("0 hub found\n3 - end")).endsWith(new TraceEvent.End(3));
+        assertThatThrownBy(() -> read("0 - end\n0 hub lost"))
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessageStartingWith("field.trace:2: a line after the end");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "0, 604800000000, true",
+        "0, 604800000001, false",
+        "5, 604800000005, true",
+        "5, 999999999999999999, false",
+        "2591999999999, 2678400000000, true",
+        "2591999999999, 2678400000001, false",
+    })
+    void timesThatAreTooFarOffAreNeitherReadNorWritten(long firstUs, long thenUs, boolean allowed) throws IOException {
+        StringBuilder text = new StringBuilder();
+        TraceWriter writer = new TraceWriter(text);
+        // Steps of a day up to the first time: no gap of its own.
+        for (long timeUs = 0; timeUs < firstUs; timeUs += 86_400_000_000L) {
+            writer.write(new TraceEvent.PortFound(timeUs, "hub"));
+        }
+        writer.write(new TraceEvent.PortFound(firstUs, "hub"));
+        String line = thenUs + " hub lost\n";
+        if (allowed) {
+            writer.write(new TraceEvent.PortLost(thenUs, "hub"));
+            assertThat(read(text.toString())).endsWith(new TraceEvent.PortLost(thenUs, "hub"));
+            return;
+        }
+        assertThatThrownBy(() -> writer.write(new TraceEvent.PortLost(thenUs, "hub")))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("is too far off; allowed: at most ");
+        long number = text.chars().filter(c -> c == '\n').count() + 1;
+        assertThatThrownBy(() -> read(text + line))
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessageStartingWith("field.trace:" + number + ": time " + thenUs + " after " + firstUs)
+                .hasMessageContaining("is too far off; allowed: at most ");
+    }
+
+    @Test
+    void aByteOrderMarkIsPassedOver() throws IOException {
+        String marked = "\u00EF\u00BB\u00BF0 hub found\n";
+        assertThat(read(marked)).containsExactly(new TraceEvent.PortFound(0, "hub"));
+        for (InputStream in : new InputStream[] {
+            Gzip.plain("\u00EF\u00BB\u00BF$A*41\n"), new ByteArrayInputStream(Gzip.pack("\u00EF\u00BB\u00BF$A*41\n"))
+        }) {
+            TraceSource log = TraceSource.open(in, "log");
+            assertThat(log).isInstanceOf(RawLog.class);
+            assertThat(log.next()).hasToString("0 gnss $A*41%0A");
+        }
+        assertThat(TraceReader.isRawLog(Gzip.plain("\u00EF\u00BB"))).isFalse();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "\n\n", "# nothing\n", "5000000 - end\n", "5 hub fo"})
+    void aTraceInWhichNothingHappensIsRefusedWhereThatMatters(String text) throws IOException {
+        TraceSource source = TraceSource.open(Gzip.plain(text), "field.trace").notEmpty("field.trace");
+        assertThatThrownBy(source::next)
+                .isInstanceOf(TraceFormatException.class)
+                .hasMessage("field.trace:1: the file has no sentence, nor anything else that happened;"
+                        + " allowed: a trace with one event or more, or a receiver's raw log");
+        TraceSource full =
+                TraceSource.open(Gzip.plain("5 hub found\n7 - end\n"), "t").notEmpty("t");
+        List<TraceEvent> events = new ArrayList<>();
+        assertThat(full.readAll(events::add)).isEqualTo(new TraceEnd.Closed());
+        assertThat(events).hasSize(2);
     }
 
     @Test

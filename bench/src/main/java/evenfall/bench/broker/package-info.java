@@ -1,5 +1,5 @@
 /**
- * The broker between the monitor and the bench: an embedded one, or anyone's by address; and the bench's ear at it.
+ * The broker between the monitor and the bench: an embedded one, or anyone's by address; and the bench's listener at it.
  *
  * <p>Knows topics and payloads as text only.
  */

@@ -8,6 +8,7 @@ import evenfall.bench.report.Json;
 import evenfall.bench.run.RunResult;
 import evenfall.bench.run.Runner;
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.outlet.OutletCatalogue;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
@@ -73,6 +74,9 @@ final class CompareCommand implements Callable<Integer> {
         List<Scenario> scenarios = new ArrayList<>();
         for (String outlet : outlets) {
             scenarios.add(seeded.withOutlet(outlet));
+        }
+        if (picture != null) {
+            FileCheck.isWritable(picture, "--picture");
         }
         List<RunResult> results = new ArrayList<>();
         for (Scenario scenario : scenarios) {

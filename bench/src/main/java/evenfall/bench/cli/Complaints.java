@@ -1,9 +1,11 @@
 package evenfall.bench.cli;
 
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.trace.TraceFormatException;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.nio.file.FileSystemException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +18,8 @@ import picocli.CommandLine.ParameterException;
 
 /** One line for everything that goes wrong: where, what is wrong, what is allowed; and its exit status. */
 final class Complaints implements CommandLine.IParameterExceptionHandler, CommandLine.IExecutionExceptionHandler {
+    private static final int LONGEST_SHOWN = 60;
+
     private final PrintStream err;
 
     Complaints(PrintStream err) {
@@ -40,6 +44,8 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
         if (e instanceof ConfigException || e instanceof TraceFormatException) {
             say(e.getMessage());
             status = Evenfall.WRONG_INPUT;
+        } else if (e instanceof FileSystemException file) {
+            say(file.getFile() + ": " + FileCheck.reason(file));
         } else if (e instanceof IOException) {
             say(e.getMessage());
         } else {
@@ -75,9 +81,17 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
         }
         ArgSpec spec = e.getArgSpec();
         if (spec != null && e.getValue() != null) {
-            return place(spec) + ": " + e.getValue() + " cannot be used; allowed: " + allowed(spec);
+            return place(spec) + ": " + shown(e.getValue()) + " cannot be used; allowed: " + allowed(spec);
         }
-        return command.getCommandName() + ": " + e.getMessage();
+        String place = spec == null ? command.getCommandName() : place(spec);
+        return place + ": " + e.getMessage() + "; allowed: " + (spec == null ? synopsis(command) : allowed(spec));
+    }
+
+    private static String shown(String value) {
+        if (value.isBlank()) {
+            return "an empty text";
+        }
+        return value.length() > LONGEST_SHOWN ? value.substring(0, LONGEST_SHOWN) + "…" : value;
     }
 
     private static String unmatched(CommandLine.UnmatchedArgumentException e, CommandLine command) {
@@ -123,6 +137,9 @@ final class Complaints implements CommandLine.IParameterExceptionHandler, Comman
     }
 
     private static String allowed(ArgSpec spec) {
+        if (spec.typeInfo().isMap()) {
+            return spec.paramLabel();
+        }
         Class<?> type = spec.auxiliaryTypes()[0];
         if (type == double.class || type == Double.class) {
             return "a number, as " + spec.paramLabel();

@@ -43,8 +43,10 @@ public final class Evenfall implements Runnable {
         line.addSubcommand(new FeedCommand(terminal));
         line.addSubcommand(new ReplayCommand(terminal));
         line.addSubcommand(new CompareCommand(terminal));
+        line.addSubcommand(new ScoreCommand(terminal));
         line.addSubcommand(new PatternCommand(terminal));
         line.addSubcommand(new ProveCommand(terminal));
+        line.addSubcommand(new ChooseCommand(terminal));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));

@@ -3,8 +3,10 @@ package evenfall.bench.cli;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import evenfall.bench.feed.Feeding;
+import evenfall.bench.report.Counted;
 import evenfall.bench.report.Json;
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.quantity.FixedDecimals;
 import evenfall.rig.Rig;
 import evenfall.sim.fault.Fault;
@@ -107,6 +109,12 @@ final class FeedCommand implements Callable<Integer> {
             throw ConfigException.ofOption(
                     "--trace, --virtual, --port", ways + " of them are given", "one way for the bytes to go");
         }
+        if (trace != null) {
+            FileCheck.isWritable(trace, "--trace");
+        }
+        if (rigFile != null) {
+            FileCheck.isWritable(rigFile, "--rig");
+        }
         Feeding.Fed fed = trace == null ? ontoPorts(scenario) : intoTrace(scenario, trace);
         tell(scenario, fed);
         return Evenfall.DONE;
@@ -176,7 +184,7 @@ final class FeedCommand implements Callable<Integer> {
         try {
             return Feeding.intoTrace(scenario, file);
         } catch (IOException e) {
-            throw new IOException(file + " cannot be written (" + e.getMessage() + ")", e);
+            throw new IOException(file + " cannot be written (" + FileCheck.reason(e) + ")", e);
         }
     }
 
@@ -199,7 +207,8 @@ final class FeedCommand implements Callable<Integer> {
         }
     }
 
-    private FeedByPort open(Scenario scenario, Map<String, Feed> feeds, Map<String, String> paths) throws IOException {
+    private FeedByPort open(Scenario scenario, Map<String, Feed> feeds, Map<String, String> paths)
+            throws IOException, ConfigException {
         for (Rig.Port port : scenario.belief().ports()) {
             String device = devices.get(port.name());
             if (virtual) {
@@ -207,11 +216,22 @@ final class FeedCommand implements Callable<Integer> {
                 feeds.put(port.name(), made);
                 paths.put(port.name(), made.path().toString());
             } else if (device != null) {
-                feeds.put(port.name(), SerialFeed.open(device, port.baud()));
+                feeds.put(port.name(), serial(device, port.baud()));
                 paths.put(port.name(), device);
             }
         }
         return new FeedByPort(feeds);
+    }
+
+    private static SerialFeed serial(String device, int baud) throws ConfigException {
+        try {
+            return SerialFeed.open(device, baud);
+        } catch (IOException e) {
+            throw ConfigException.ofOption(
+                    "--port",
+                    String.valueOf(e.getMessage()),
+                    "NAME=DEVICE with a serial port that is there, free, and open to this user");
+        }
     }
 
     private void checkPortNames(Scenario scenario) throws ConfigException {
@@ -247,7 +267,7 @@ final class FeedCommand implements Callable<Integer> {
             return;
         }
         String ports = fed.sentences().entrySet().stream()
-                .map(e -> e.getValue() + " sentences on " + e.getKey())
+                .map(e -> Counted.text(e.getValue(), "sentence") + " on " + e.getKey())
                 .collect(Collectors.joining(", "));
         terminal.out()
                 .println(scenario.name() + ", seed " + scenario.seed() + ": " + FixedDecimals.text(fed.seconds(), 0)

@@ -74,6 +74,13 @@ final class PatternCommand implements Callable<Integer> {
                 pressureKPa * TradeUnits.KPA_PA,
                 specificGravity,
                 heightsM);
+        if (study.outsideWindow()) {
+            terminal.err()
+                    .println("evenfall: " + common.units.pressure(study.pressurePa()) + " lies outside the window of "
+                            + type.id() + ", " + common.units.pressure(type.lowPa()) + " to "
+                            + common.units.pressure(type.highPa())
+                            + "; its streams may not form or land as computed here");
+        }
         if (common.json) {
             terminal.out().println(Json.text(PatternJson.of(study)));
         } else {

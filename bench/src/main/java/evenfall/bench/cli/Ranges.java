@@ -5,6 +5,11 @@ import java.math.BigDecimal;
 
 /** Checks of numbers given as options. */
 final class Ranges {
+    /** Beyond these a row of zeros says less than a power of ten. */
+    private static final double SMALLEST_PLAIN = 1e-6;
+
+    private static final double LARGEST_PLAIN = 1e9;
+
     private Ranges() {}
 
     /**
@@ -36,7 +41,7 @@ final class Ranges {
     }
 
     private static String plain(double value) {
-        if (Double.isNaN(value) || Double.isInfinite(value)) {
+        if (value != 0 && !(Math.abs(value) >= SMALLEST_PLAIN && Math.abs(value) < LARGEST_PLAIN)) {
             return Double.toString(value);
         }
         BigDecimal exact = BigDecimal.valueOf(value);

@@ -1,6 +1,6 @@
 package evenfall.bench.cli;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.bench.replay.ReplayJson;
 import evenfall.bench.replay.ReplayResult;
 import evenfall.bench.replay.ReplayText;
@@ -72,8 +72,8 @@ final class ReplayCommand implements Callable<Integer> {
         });
         if (result.end() instanceof TraceEnd.TornTail torn) {
             terminal.err()
-                    .println("evenfall: " + trace + ":" + torn.line() + ": ends in the middle of a line, "
-                            + "which is left out");
+                    .println("evenfall: " + trace + ":" + torn.line() + ": ends in the middle of a line; what came "
+                            + "of a sentence counts as malformed, anything else is left out");
         }
         if (common.json) {
             terminal.out().println(Json.text(ReplayJson.of(result)));

@@ -101,6 +101,7 @@ final class RunCommand implements Callable<Integer> {
                 scenario.seconds(),
                 100 * limits.rateError(),
                 limits.rowCv(),
+                limits.walkingMps(),
                 common.units,
                 terminal.paint(),
                 terminal.columns());

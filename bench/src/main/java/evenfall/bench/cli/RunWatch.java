@@ -1,9 +1,9 @@
 package evenfall.bench.cli;
 
-import evenfall.bench.heard.Message;
 import evenfall.bench.live.LiveState;
 import evenfall.bench.live.LiveView;
 import evenfall.bench.live.Screen;
+import evenfall.bench.received.Message;
 import evenfall.bench.run.Runner;
 import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledThreadPoolExecutor;

@@ -1,6 +1,6 @@
 package evenfall.bench.cli;
 
-import evenfall.bench.heard.Message;
+import evenfall.bench.received.Message;
 import evenfall.bench.run.Runner;
 
 /** Watches nothing: the run is over before anybody could look, and the result holds what counts. */

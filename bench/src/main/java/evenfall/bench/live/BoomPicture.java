@@ -1,6 +1,6 @@
 package evenfall.bench.live;
 
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.ReportedMoment;
 import evenfall.bench.report.Paint;
 import java.util.ArrayList;
 import java.util.Arrays;

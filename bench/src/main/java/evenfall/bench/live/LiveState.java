@@ -1,9 +1,9 @@
 package evenfall.bench.live;
 
-import evenfall.bench.heard.Message;
-import evenfall.bench.heard.Report;
-import evenfall.bench.heard.ReportedAlert;
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.Message;
+import evenfall.bench.received.Report;
+import evenfall.bench.received.ReportedAlert;
+import evenfall.bench.received.ReportedMoment;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;

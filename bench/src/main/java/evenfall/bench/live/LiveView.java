@@ -1,7 +1,7 @@
 package evenfall.bench.live;
 
-import evenfall.bench.heard.ReportedAlert;
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.ReportedAlert;
+import evenfall.bench.received.ReportedMoment;
 import evenfall.bench.report.Paint;
 import evenfall.quantity.FixedDecimals;
 import evenfall.quantity.TradeUnits;
@@ -23,6 +23,7 @@ public final class LiveView {
     private final double lengthS;
     private final double rateLimitPct;
     private final double rowCvLimit;
+    private final double walkingMps;
     private final Units units;
     private final Paint paint;
     private final int columns;
@@ -31,12 +32,14 @@ public final class LiveView {
      * @param lengthS of the whole drive, s
      * @param rateLimitPct beyond it the rate is shown as a fault, percent
      * @param rowCvLimit beyond it the rows are shown as a fault, a ratio
+     * @param walkingMps slower than this no rows are made, and none are judged, m/s
      */
     public LiveView(
             String title,
             double lengthS,
             double rateLimitPct,
             double rowCvLimit,
+            double walkingMps,
             Units units,
             Paint paint,
             int columns) {
@@ -44,6 +47,7 @@ public final class LiveView {
         this.lengthS = lengthS;
         this.rateLimitPct = rateLimitPct;
         this.rowCvLimit = rowCvLimit;
+        this.walkingMps = walkingMps;
         this.units = units;
         this.paint = paint;
         this.columns = columns;
@@ -72,7 +76,8 @@ public final class LiveView {
             return time + ": waiting for the monitor's first words";
         }
         StringBuilder text = new StringBuilder(time).append(": rate ").append(rateText(now));
-        text.append(", row CV ").append(now.rowCv() == null ? "not known" : Units.percent(now.rowCv()));
+        Double rowCv = now.rowCv();
+        text.append(stands(now) ? ", standing" : ", row CV " + (rowCv == null ? "not known" : Units.percent(rowCv)));
         for (ReportedAlert alert : state.standing()) {
             text.append("; ").append(alert.kind()).append(' ').append(alert.place());
         }
@@ -118,7 +123,16 @@ public final class LiveView {
         return text.toString();
     }
 
+    /** What lands while the machine stands lands on one spot, and is no row. */
+    private boolean stands(ReportedMoment now) {
+        Double speedMps = now.speedMps();
+        return speedMps != null && speedMps < walkingMps;
+    }
+
     private String rows(ReportedMoment now) {
+        if (stands(now)) {
+            return "standing, no rows";
+        }
         Double rowCv = now.rowCv();
         if (rowCv == null) {
             return "rows not known";

@@ -45,6 +45,11 @@ public record PatternStudy(
         return new PatternStudy(type, layout, pressurePa, specificGravity, cases);
     }
 
+    /** Whether the outlet is asked to work at a pressure that it is not made for, where streams may neither form nor land so. */
+    public boolean outsideWindow() {
+        return pressurePa < type.lowPa() || pressurePa > type.highPa();
+    }
+
     /**
      * The windows of height, by the mean over eight row phases, that hold {@link #EVEN_ENOUGH_CV} around the heights asked
      * for; where none of those holds, the one around 0.5 m if that does. From low to high, none twice.

@@ -35,8 +35,7 @@ public final class PatternText {
         List<String> lines = new ArrayList<>();
         lines.add(paint.strong(study.type().title()) + " at " + units.pressure(study.pressurePa()) + ", SG "
                 + FixedDecimals.text(study.specificGravity(), 2) + ": "
-                + study.layout().outlets() + " outlets every "
-                + units.spacing(study.layout().spacingM()) + ", rows every "
+                + outlets(study.layout()) + ", rows every "
                 + units.spacing(study.layout().rowM()));
         lines.add("");
         lines.addAll(table(study));
@@ -46,6 +45,12 @@ public final class PatternText {
         }
         lines.addAll(windows(study));
         return lines;
+    }
+
+    private String outlets(StaticPattern.Layout layout) {
+        return layout.outlets() == 1
+                ? "1 outlet"
+                : layout.outlets() + " outlets every " + units.spacing(layout.spacingM());
     }
 
     private List<String> table(PatternStudy study) {
@@ -98,7 +103,8 @@ public final class PatternText {
         RowMeasures measures = one.rowMeasures();
         if (measures == null) {
             lines.add("  at " + units.length(one.heightM())
-                    + ": no row lies so far inside that no end of the boom touches it; nothing to measure");
+                    + ": the boom is too short to measure. Every row lies so near an end that outlets are missing there;"
+                    + " take more outlets (--count)");
             lines.add("");
             return lines;
         }

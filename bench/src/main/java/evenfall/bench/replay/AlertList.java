@@ -1,6 +1,6 @@
 package evenfall.bench.replay;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.judge.Alert;
 import evenfall.monitor.Live;
 import evenfall.monitor.Outputs;

@@ -17,4 +17,16 @@ public record GnssSummary(
         @Nullable Instant firstUtc,
         @Nullable Instant lastUtc,
         @Nullable Double meanSpeedMps,
-        @Nullable Double maxSpeedMps) {}
+        @Nullable Double maxSpeedMps) {
+
+    /** Why something is not known; null where everything is. */
+    public @Nullable String why() {
+        if (fixes == 0) {
+            return "no fix";
+        }
+        String time = firstUtc == null ? "no fix has a date and a time" : "";
+        String speed = meanSpeedMps == null ? "no fix has a speed" : "";
+        String both = time.isEmpty() || speed.isEmpty() ? time + speed : time + ", and " + speed;
+        return both.isEmpty() ? null : both;
+    }
+}

@@ -2,13 +2,16 @@ package evenfall.bench.replay;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.bench.report.Json;
 import evenfall.wire.WireCounts;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
-/** The answer of {@code replay --json}. */
+/**
+ * The answer of {@code replay --json}. What is not known is null, and {@code why} beside it says the reason, as in the monitor's
+ * live messages; an alert without an end says by its {@code state} that the recording ended first.
+ */
 public final class ReplayJson {
     private ReplayJson() {}
 
@@ -30,6 +33,10 @@ public final class ReplayJson {
         gnss.put("last_utc", text(receiver.lastUtc()));
         gnss.set("mean_speed_mps", Json.number(receiver.meanSpeedMps(), 6));
         gnss.set("max_speed_mps", Json.number(receiver.maxSpeedMps(), 6));
+        String why = receiver.why();
+        if (why != null) {
+            gnss.put("why", why);
+        }
         ArrayNode alerts = root.putArray("alerts");
         for (ReportedAlert alert : result.alerts()) {
             alerts.add(alert(alert));
@@ -42,6 +49,7 @@ public final class ReplayJson {
         ObjectNode node = Json.object();
         node.put("kind", alert.kind());
         node.put("place", alert.place());
+        node.put("state", alert.clearedS() == null ? "ended" : "cleared");
         node.set("since_s", Json.number(alert.sinceS(), 3));
         node.set("raised_s", Json.number(alert.raisedS(), 3));
         node.set("cleared_s", Json.number(alert.clearedS(), 3));

@@ -1,6 +1,6 @@
 package evenfall.bench.replay;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.trace.TraceEnd;
 import evenfall.wire.WireCounts;
 import java.util.List;

@@ -1,6 +1,7 @@
 package evenfall.bench.replay;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
+import evenfall.bench.report.Counted;
 import evenfall.bench.report.Paint;
 import evenfall.bench.report.TextTable;
 import evenfall.quantity.FixedDecimals;
@@ -29,7 +30,7 @@ public final class ReplayText {
         lines.add("  " + receiver(result.gnss()));
         lines.add("");
         lines.addAll(alerts(result.alerts()));
-        lines.add("  " + result.messages() + " messages, SHA-256 " + result.digest());
+        lines.add("  " + Counted.text(result.messages(), "message") + ", SHA-256 " + result.digest());
         return lines;
     }
 
@@ -60,7 +61,7 @@ public final class ReplayText {
         if (gnss.fixes() == 0) {
             return "receiver: no fix";
         }
-        String text = "receiver: " + gnss.fixes() + " fixes";
+        String text = "receiver: " + Counted.text(gnss.fixes(), "fix");
         if (gnss.firstUtc() != null) {
             text += " from " + gnss.firstUtc() + " to " + gnss.lastUtc();
         }

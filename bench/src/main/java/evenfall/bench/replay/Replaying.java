@@ -1,7 +1,8 @@
 package evenfall.bench.replay;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.replay.TraceReplay;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
@@ -55,21 +56,19 @@ public final class Replaying {
     /**
      * @param file a trace or a receiver's raw log, packed by gzip or not
      * @throws ConfigException when there is no such file
-     * @throws IOException when it cannot be read or is not a trace
+     * @throws IOException when it cannot be read, is not a trace, or holds nothing
      */
     public static ReplayResult of(Path file, Rig rig, Pace pace, Watcher watcher) throws IOException, ConfigException {
-        if (!Files.isRegularFile(file)) {
-            throw new ConfigException(
-                    file.toString(), 0, null, "there is no such file", "a trace, or a receiver's raw log");
-        }
+        FileCheck.isReadable(file, file.toString(), "a trace, or a receiver's raw log");
         try (InputStream in = Files.newInputStream(file)) {
             TraceSource source = TraceSource.open(in, file.toString());
+            TraceSource events = source.notEmpty(file.toString());
             GnssTally tally = new GnssTally();
             AlertList alerts = new AlertList(watcher::alert);
             Consumer<TraceEvent> wait = pace == Pace.REAL ? new Waiting() : event -> {};
             TraceReplay.Outcome outcome = TraceReplay.run(
                     rig,
-                    () -> tapped(source, tally, wait),
+                    () -> tapped(events, tally, wait),
                     (topic, payload, retained, delivery) -> {},
                     alerts,
                     (timeUs, unexpected) -> watcher.coreRestarted(timeUs / 1e6, unexpected.toString()));

@@ -1,6 +1,8 @@
 package evenfall.bench.run;
 
-import evenfall.bench.heard.Message;
+import evenfall.bench.received.Message;
+import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.sim.feed.TraceFeed;
 import evenfall.sim.scenario.Scenario;
 import java.io.IOException;
@@ -20,12 +22,15 @@ final class Keeping implements AutoCloseable {
         this.folder = folder;
     }
 
-    static Keeping in(Optional<Path> folder) throws IOException {
+    static Keeping in(Optional<Path> folder) throws ConfigException {
         if (folder.isPresent()) {
             try {
                 Files.createDirectories(folder.get());
             } catch (IOException e) {
-                throw new IOException("the folder " + folder.get() + " cannot be made (" + e.getMessage() + ")", e);
+                throw ConfigException.ofOption(
+                        "--keep",
+                        "the folder " + folder.get() + " cannot be made (" + FileCheck.reason(e) + ")",
+                        "a folder, or the path of one that can be made");
             }
         }
         return new Keeping(folder);

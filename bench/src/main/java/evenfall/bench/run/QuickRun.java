@@ -1,7 +1,7 @@
 package evenfall.bench.run;
 
-import evenfall.bench.heard.Message;
-import evenfall.bench.heard.Report;
+import evenfall.bench.received.Message;
+import evenfall.bench.received.Report;
 import evenfall.bench.score.Score;
 import evenfall.bench.score.Scoring;
 import evenfall.config.ConfigException;

@@ -1,11 +1,13 @@
 package evenfall.bench.run;
 
-import evenfall.bench.broker.Ear;
+import evenfall.bench.broker.BrokerListener;
 import evenfall.bench.broker.EmbeddedBroker;
-import evenfall.bench.heard.Message;
-import evenfall.bench.heard.Report;
+import evenfall.bench.received.Message;
+import evenfall.bench.received.Report;
+import evenfall.bench.report.Counted;
 import evenfall.bench.score.Score;
 import evenfall.bench.score.Scoring;
+import evenfall.config.ConfigException;
 import evenfall.rig.Rig;
 import evenfall.sim.feed.FeedByPort;
 import evenfall.sim.feed.RealTimePace;
@@ -47,7 +49,7 @@ final class RealRun {
         this.watcher = watcher;
     }
 
-    RunResult run() throws IOException, InterruptedException {
+    RunResult run() throws IOException, ConfigException, InterruptedException {
         Scoring scoring = new Scoring(scenario);
         try (Workshop workshop = new Workshop();
                 Keeping kept = Keeping.in(options.keep())) {
@@ -56,12 +58,7 @@ final class RealRun {
             String rigText = scenario.rigYaml(devices(ports), address.host(), address.port(), Optional.empty());
             Path rigFile = Files.writeString(workshop.folder().resolve("rig.yaml"), rigText);
             kept.text("rig.yaml", rigText);
-            Ear ear = workshop.keep(Ear.open(
-                    address.host(),
-                    address.port(),
-                    "evenfall/" + scenario.belief().name() + "/#",
-                    this::nowUs,
-                    watcher::heard));
+            BrokerListener listener = workshop.keep(listen(address));
             watcher.preparing("starting the monitor");
             Optional<Path> trace =
                     options.keep().map(folder -> folder.resolve("trace.txt").toAbsolutePath());
@@ -77,8 +74,8 @@ final class RealRun {
                 throw new IOException("the monitor ended in the middle of the drive: " + monitor.lastWords());
             }
             Thread.sleep(LAST_WORDS_MS);
-            List<Message> messages = shifted(ear.messages(), beganUs);
-            complain(ear);
+            List<Message> messages = shifted(listener.messages(), beganUs);
+            complain(listener);
             monitor.stop();
             kept.messages(messages);
             phase("drive");
@@ -115,6 +112,25 @@ final class RealRun {
         EmbeddedBroker broker = workshop.keep(EmbeddedBroker.start());
         phase("broker up");
         return new Runner.Address(broker.host(), broker.port());
+    }
+
+    private BrokerListener listen(Runner.Address address) throws IOException, ConfigException {
+        try {
+            return BrokerListener.open(
+                    address.host(),
+                    address.port(),
+                    "evenfall/" + scenario.belief().name() + "/#",
+                    this::nowUs,
+                    watcher::heard);
+        } catch (IOException e) {
+            if (options.broker().isEmpty()) {
+                throw e;
+            }
+            throw ConfigException.ofOption(
+                    "--broker",
+                    String.valueOf(e.getMessage()),
+                    "HOST:PORT of a broker that runs; without this option one is started here");
+        }
     }
 
     private Map<String, VirtualPort> ports(Workshop workshop) throws IOException {
@@ -171,13 +187,13 @@ final class RealRun {
         }
     }
 
-    private void complain(Ear ear) {
-        String lost = ear.lost();
+    private void complain(BrokerListener listener) {
+        String lost = listener.lost();
         if (lost != null) {
             remarks.add("the connection to the broker was lost: " + lost);
         }
-        if (ear.dropped() > 0) {
-            remarks.add(ear.dropped() + " messages were too many to keep");
+        if (listener.dropped() > 0) {
+            remarks.add(Counted.text(listener.dropped(), "message") + " more than can be kept");
         }
     }
 

@@ -1,6 +1,6 @@
 package evenfall.bench.run;
 
-import evenfall.bench.heard.Report;
+import evenfall.bench.received.Report;
 import evenfall.bench.score.Score;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

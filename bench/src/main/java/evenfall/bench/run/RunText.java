@@ -1,8 +1,9 @@
 package evenfall.bench.run;
 
-import evenfall.bench.heard.ReportedAlert;
-import evenfall.bench.heard.ReportedMoment;
-import evenfall.bench.heard.WireTally;
+import evenfall.bench.received.ReportedAlert;
+import evenfall.bench.received.ReportedMoment;
+import evenfall.bench.received.WireTally;
+import evenfall.bench.report.Counted;
 import evenfall.bench.report.Paint;
 import evenfall.bench.report.TextTable;
 import evenfall.bench.score.Figures;
@@ -109,6 +110,8 @@ public final class RunText {
         return switch (verdict) {
             case RIGHT -> paint.good("true");
             case MISSED -> paint.bad("missed");
+            case BLINDED -> paint.faint("no sensor");
+            case TOO_QUICK -> paint.faint("too quick");
             case FALSE -> paint.bad("false");
             case NEAR_MISS -> paint.high("near miss");
         };
@@ -120,8 +123,8 @@ public final class RunText {
     }
 
     private static String wire(WireTally wire) {
-        return wire.sentences() + " sentences, " + wire.accepted() + " accepted, " + wire.ignored() + " ignored, "
-                + wire.rejected() + " rejected";
+        return Counted.text(wire.sentences(), "sentence") + ", " + wire.accepted() + " accepted, " + wire.ignored()
+                + " ignored, " + wire.rejected() + " rejected";
     }
 
     private static String times(RunResult result) {

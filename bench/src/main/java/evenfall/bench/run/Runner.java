@@ -1,6 +1,6 @@
 package evenfall.bench.run;
 
-import evenfall.bench.heard.Message;
+import evenfall.bench.received.Message;
 import evenfall.config.ConfigException;
 import evenfall.sim.scenario.Scenario;
 import java.io.IOException;

@@ -1,36 +1,81 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.sim.fault.ScriptedFault;
+import evenfall.sim.scenario.Scenario;
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What a scripted fault is due for: any one of its kinds.
+ * What a scripted fault may be due for: any one of its kinds.
  *
- * @param kinds the contract's words; never empty
+ * @param fault its word in the library
+ * @param kinds the contract's words; empty where nothing that is fitted can tell
  * @param place where the scenario puts it; {@code boom} where the part is there once
  * @param fromS when it comes, s
  * @param toS when it goes, s; infinite where it stays
+ * @param sign how it can be told
  */
-record FaultDue(List<String> kinds, String place, double fromS, double toS) {
+record FaultDue(String fault, List<String> kinds, String place, double fromS, double toS, FaultSign sign) {
     FaultDue {
         kinds = List.copyOf(kinds);
     }
 
-    /** Those that the faults of a scenario should lead to; a fault that nothing fitted can tell is due for nothing. */
-    static List<FaultDue> of(List<ScriptedFault> faults) {
-        return faults.stream()
-                .filter(f -> !f.fault().alerts().isEmpty())
-                .map(f -> new FaultDue(
-                        f.fault().alerts(),
-                        f.where().isEmpty() ? "boom" : f.where(),
-                        f.atS(),
-                        f.forS().isPresent() ? f.atS() + f.forS().getAsDouble() : Double.POSITIVE_INFINITY))
-                .toList();
+    /**
+     * @param showsS when it begins to show, s
+     * @param latestS an alert after this is late, s
+     */
+    record Time(double showsS, double latestS) {}
+
+    /** Those of a scenario. */
+    static List<FaultDue> of(Scenario scenario) {
+        FaultSigns signs = new FaultSigns(scenario);
+        List<FaultDue> all = new ArrayList<>();
+        for (ScriptedFault f : scenario.world().faults()) {
+            all.add(new FaultDue(
+                    f.fault().id(),
+                    f.fault().alerts(),
+                    f.where().isEmpty() ? "boom" : f.where(),
+                    f.atS(),
+                    f.forS().isPresent() ? f.atS() + f.forS().getAsDouble() : Double.POSITIVE_INFINITY,
+                    f.fault().alerts().isEmpty() ? FaultSign.never() : signs.of(f)));
+        }
+        return all;
+    }
+
+    /** When it is due by its sign; null where it never shows for long enough. */
+    @Nullable
+    Time due(List<TruthMoment> truth) {
+        TruthMoment onset = null;
+        double showsS = Double.NaN;
+        for (TruthMoment moment : truth) {
+            if (moment.atS() < fromS - 1e-9 || moment.atS() >= toS) {
+                continue;
+            }
+            onset = onset == null ? moment : onset;
+            if (!sign.shows().at(moment, onset)) {
+                showsS = Double.NaN;
+                continue;
+            }
+            showsS = Double.isNaN(showsS) ? moment.atS() : showsS;
+            if (moment.atS() - showsS >= sign.leastS() - 1e-9) {
+                return new Time(showsS, showsS + sign.withinS());
+            }
+        }
+        return null;
+    }
+
+    /** Whether it could do something at a place: a wing's fault does nothing to the other wing. */
+    boolean isAt(String at) {
+        return at.equals("boom") || !(place.equals("left") || place.equals("right")) || place.equals(at);
     }
 
     /** Whether an alert may be this fault's doing. */
     boolean explains(ReportedAlert alert) {
-        return kinds.contains(alert.kind()) && alert.raisedS() >= fromS && alert.raisedS() <= toS + ScoringRules.LATE_S;
+        return kinds.contains(alert.kind())
+                && isAt(alert.place())
+                && alert.raisedS() >= fromS
+                && alert.raisedS() <= toS + ScoringRules.LATE_S;
     }
 }

@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param rateErrorPointsP95 95th percentile of the difference, percentage points; null where nothing could be compared
  * @param rowCvPointsP95 the same for the row CV
  * @param alerts due and raised ones, by time
+ * @param faults what became of each scripted fault
+ * @param senses how far each reported quantity was from the truth
  * @param ground what the ground really got
  */
 public record Score(
@@ -19,10 +21,13 @@ public record Score(
         @Nullable Double rateErrorPointsP95,
         @Nullable Double rowCvPointsP95,
         List<ScoredAlert> alerts,
+        List<FaultOutcome> faults,
+        Senses senses,
         GroundShare ground) {
 
     public Score {
         alerts = List.copyOf(alerts);
+        faults = List.copyOf(faults);
     }
 
     /** Alerts that were due and did not come in time. */
@@ -42,6 +47,11 @@ public record Score(
                 .filter(r -> r != null)
                 .distinct()
                 .count();
+    }
+
+    /** Alerts that were due and came in time. */
+    public int right() {
+        return count(ScoredAlert.Verdict.RIGHT);
     }
 
     private int count(ScoredAlert.Verdict verdict) {

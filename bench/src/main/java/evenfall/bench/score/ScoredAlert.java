@@ -1,6 +1,6 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,19 +11,27 @@ import org.jspecify.annotations.Nullable;
  * @param dueS when it was due, s; null where it was not
  * @param raised what the monitor said; null where it said nothing
  * @param verdict how the two stand to each other
+ * @param rightCause for uneven bands whether lines in truth did what the alert's kind says; null where it does not apply or the lines
+ *     do not tell
  */
 public record ScoredAlert(
         String kind,
         String place,
         @Nullable Double dueS,
         @Nullable ReportedAlert raised,
-        Verdict verdict) {
+        Verdict verdict,
+        @Nullable Boolean rightCause) {
 
+    /** How what was due and what was raised stand to each other. */
     public enum Verdict {
         /** Due and raised in time. */
         RIGHT,
         /** Due, and raised too late to be of use, or not at all. */
         MISSED,
+        /** Due by the truth, and not raised in time while a scripted fault had what it rests on out of order. */
+        BLINDED,
+        /** A tip struck so quickly that nobody could have warned, and nobody had. */
+        TOO_QUICK,
         /** Raised where the truth was not even near the limit. */
         FALSE,
         /** Raised on a near miss, or on an exceedance too short for its hold. */

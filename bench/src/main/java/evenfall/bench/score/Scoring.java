@@ -1,17 +1,18 @@
 package evenfall.bench.score;
 
-import evenfall.bench.heard.Report;
+import evenfall.bench.received.Report;
+import evenfall.sim.scenario.FittedSpec;
 import evenfall.sim.scenario.Scenario;
-import evenfall.sim.world.TruthLog;
 import evenfall.sim.world.TruthSink;
 
 /** The door: the sealed truth of a run and what the monitor said go in, the score comes out. */
 public final class Scoring {
     private final Scenario scenario;
-    private final TruthLog truth = new TruthLog();
+    private final TruthKeeper truth;
 
     public Scoring(Scenario scenario) {
         this.scenario = scenario;
+        this.truth = new TruthKeeper(scenario);
     }
 
     /** Where the simulator puts the truth while the run goes on. Nobody else reads it. */
@@ -21,11 +22,19 @@ public final class Scoring {
 
     /** After the end of the run. */
     public Score score(Report report) {
+        FittedSpec fitted = scenario.world().fitted();
         return new Scorer(
-                        scenario.belief().limits(),
-                        new TruthReader(scenario).moments(truth),
+                        new Scorer.Truth(
+                                truth.moments(),
+                                truth.contacts(),
+                                Watched.all(scenario.belief().limits(), fitted.outlet()),
+                                FaultDue.of(scenario),
+                                Blinding.of(scenario),
+                                scenario.belief().limits().clearanceM(),
+                                fitted.heights().stream()
+                                        .map(FittedSpec.Height::name)
+                                        .toList()),
                         GroundShare.of(truth.ledger()),
-                        FaultDue.of(scenario.world().faults()),
                         report)
                 .score();
     }

@@ -73,12 +73,13 @@ class OutsideBrokerIT {
     }
 
     @Test
-    void aBrokerThatIsDownIsOneLineAndStatusOne() throws IOException {
+    void aBrokerThatIsDownIsOneLineAndStatusTwo() throws IOException {
         int port = freePort();
         Captured run = Captured.run("run", scenario().toString(), "--json", "--broker", "127.0.0.1:" + port);
-        assertThat(run.status()).isEqualTo(1);
+        assertThat(run.status()).isEqualTo(2);
         assertThat(run.out()).isEmpty();
         assertThat(run.err().lines()).hasSize(1);
-        assertThat(run.err()).contains("no MQTT broker answers at 127.0.0.1:" + port);
+        assertThat(run.err())
+                .contains("option --broker: no MQTT broker answers at 127.0.0.1:" + port, "; allowed: HOST:PORT");
     }
 }

@@ -3,8 +3,8 @@ package evenfall.bench.live;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import evenfall.bench.heard.Message;
-import evenfall.bench.heard.ReportedMoment;
+import evenfall.bench.received.Message;
+import evenfall.bench.received.ReportedMoment;
 import evenfall.bench.report.Paint;
 import evenfall.quantity.Units;
 import java.util.List;
@@ -12,7 +12,8 @@ import org.junit.jupiter.api.Test;
 
 class LiveViewTest {
     private static final int COLUMNS = 80;
-    private static final LiveView VIEW = new LiveView("level-field", 45, 10, 0.15, Units.METRIC, Paint.OFF, COLUMNS);
+    private static final LiveView VIEW =
+            new LiveView("level-field", 45, 10, 0.15, 0.5, Units.METRIC, Paint.OFF, COLUMNS);
 
     private static Message live(String rate, String rowCv) {
         return new Message(0, "evenfall/x/live", """
@@ -49,7 +50,7 @@ class LiveViewTest {
         LiveState state = new LiveState();
         state.hear(live("147.0", "0.31"));
         state.hear(alert("wing-low", "standing"));
-        LiveView narrow = new LiveView("terrace-crossing, three-stream", 45, 10, 0.15, Units.US, Paint.ON, 60);
+        LiveView narrow = new LiveView("terrace-crossing, three-stream", 45, 10, 0.15, 0.5, Units.US, Paint.ON, 60);
         assertThat(narrow.frame(state, 12)).allMatch(line -> Paint.width(line) <= 60);
     }
 
@@ -61,6 +62,23 @@ class LiveViewTest {
         assertThat(String.join("\n", VIEW.frame(state, 1)))
                 .contains("rate not known", "rows not known", "nothing to do");
         assertThat(VIEW.line(state, 1)).contains("rate not known", "row CV not known");
+    }
+
+    @Test
+    void aMachineThatStandsHasNoRows() {
+        LiveState state = new LiveState();
+        String rolling = live("147.0", "0.31").payload();
+        state.hear(new Message(
+                0,
+                "evenfall/x/live",
+                rolling.replace("\"speed_mps\":{\"value\":5}", "\"speed_mps\":{\"value\":0.49}")));
+        assertThat(String.join("\n", VIEW.frame(state, 1))).contains("standing").doesNotContain("31 %");
+        assertThat(VIEW.line(state, 1)).contains("standing").doesNotContain("31 %");
+        state.hear(new Message(
+                0,
+                "evenfall/x/live",
+                rolling.replace("\"speed_mps\":{\"value\":5}", "\"speed_mps\":{\"value\":0.51}")));
+        assertThat(VIEW.line(state, 1)).contains("row CV 31 %");
     }
 
     @Test

@@ -116,15 +116,21 @@ class PatternStudyTest {
             assertThat(one.get(measure).isNull()).as(measure).isTrue();
         }
         assertThat(one.get("rows")).isEmpty();
+        assertThat(one.get("why").asText()).startsWith("the boom is too short");
+        assertThat(PatternJson.of(study("five-stream", 72, 0.5, 0.5))
+                        .at("/cases/0")
+                        .has("why"))
+                .as("a reason without a null")
+                .isFalse();
         assertThat(String.join("\n", new PatternText(Units.METRIC, Paint.OFF, 80).lines(study)))
-                .contains("nothing to measure")
+                .contains("SG 1.28: 1 outlet, rows", "too short to measure")
                 .doesNotContain("NaN");
     }
 
     @Test
     void jsonHasExactlyTheKeysOfTheContract() {
         JsonNode json = PatternJson.of(study("six-stream", 72, 0.5, 0.5));
-        assertThat(names(json)).containsExactly("outlet", "cases");
+        assertThat(names(json)).containsExactly("outlet", "outside_window", "cases");
         assertThat(names(json.at("/cases/0")))
                 .containsExactly(
                         "height_m",
@@ -139,6 +145,16 @@ class PatternStudyTest {
                         "rows");
         assertThat(names(json.at("/cases/0/lines/0"))).containsExactly("right_m", "back_m", "share");
         assertThat(names(json.at("/cases/0/rows/0"))).containsExactly("at_m", "share");
+    }
+
+    /** The window of the built-in five-stream type is 100 to 400 kPa, by its file; its ends belong to it. */
+    @ParameterizedTest
+    @CsvSource({"99.9, true", "100, false", "400, false", "400.1, true"})
+    void aPressureOutsideTheWindowIsMarked(double pressureKPa, boolean outside) {
+        OutletType type = OutletCatalogue.builtIn("five-stream").fitted(SPACING_M);
+        PatternStudy study = PatternStudy.of(
+                type, new StaticPattern.Layout(72, SPACING_M, ROW_M, 0.5), 1000 * pressureKPa, SG, List.of(0.5));
+        assertThat(PatternJson.of(study).get("outside_window").asBoolean()).isEqualTo(outside);
     }
 
     @Test

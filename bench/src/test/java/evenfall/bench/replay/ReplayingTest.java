@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import evenfall.bench.heard.ReportedAlert;
+import evenfall.bench.received.ReportedAlert;
 import evenfall.bench.report.Paint;
 import evenfall.config.ConfigException;
 import evenfall.quantity.Units;
@@ -84,6 +84,19 @@ class ReplayingTest {
     }
 
     @Test
+    void theLastLineCountsWithoutItsLineEndToo() throws Exception {
+        String first = sentence(BODIES.get(1)) + "\r\n";
+        Path whole = Files.writeString(folder.resolve("whole.nmea"), first + sentence(BODIES.get(4)));
+        assertThat(replay(whole).wire().accepted()).isEqualTo(2);
+        Path torn = Files.writeString(folder.resolve("torn.nmea"), first + "$GPRMC,120003.00,A,47");
+        assertThat(replay(torn).wire().sentences()).isEqualTo(2);
+        assertThat(replay(torn).wire().rejectedMalformed()).isEqualTo(1);
+        Path trace = Files.writeString(folder.resolve("torn.txt"), "0 gnss " + first + "5 gnss $GPRMC,1200");
+        assertThat(replay(trace).wire().sentences()).isEqualTo(2);
+        assertThat(replay(trace).wire().rejectedMalformed()).isEqualTo(1);
+    }
+
+    @Test
     void jsonHasExactlyTheKeysOfTheContract() throws Exception {
         JsonNode json = ReplayJson.of(replay(rawLog()));
         assertThat(names(json)).containsExactly("wire", "gnss", "alerts", "digest");
@@ -95,6 +108,24 @@ class ReplayingTest {
     }
 
     @Test
+    void whatFixesDoNotCarryIsNullWithItsReason() throws Exception {
+        String dateless = "GPRMC,120001.00,A,4700.0000,N,00800.0000,E,9.7192,63.0,,,,A";
+        String speedless = BODIES.get(3);
+        JsonNode first = gnss(dateless);
+        assertThat(first.get("first_utc").isNull()).isTrue();
+        assertThat(first.get("why").asText()).isEqualTo("no fix has a date and a time");
+        JsonNode second = gnss(speedless);
+        assertThat(second.get("max_speed_mps").isNull()).isTrue();
+        assertThat(second.get("why").asText()).isEqualTo("no fix has a speed");
+        assertThat(gnss(BODIES.get(1)).has("why")).as("a reason without a null").isFalse();
+    }
+
+    private JsonNode gnss(String body) throws IOException, ConfigException {
+        Path file = Files.writeString(folder.resolve("one.nmea"), sentence(body) + "\r\n");
+        return ReplayJson.of(replay(file)).get("gnss");
+    }
+
+    @Test
     void withoutAnyFixTimesAndSpeedsAreNull() throws Exception {
         Path file = Files.writeString(folder.resolve("none.nmea"), sentence(BODIES.get(0)) + "\r\n");
         JsonNode gnss = ReplayJson.of(replay(file)).get("gnss");
@@ -102,6 +133,7 @@ class ReplayingTest {
         for (String key : List.of("first_utc", "last_utc", "mean_speed_mps", "max_speed_mps")) {
             assertThat(gnss.get(key).isNull()).as(key).isTrue();
         }
+        assertThat(gnss.get("why").asText()).isEqualTo("no fix");
         assertThat(String.join("\n", new ReplayText(Units.METRIC, Paint.OFF).lines(replay(file))))
                 .contains("no fix");
     }
@@ -144,7 +176,17 @@ class ReplayingTest {
         JsonNode alert = ReplayJson.of(result).at("/alerts/0");
         assertThat(names(alert))
                 .containsExactly(
-                        "kind", "place", "since_s", "raised_s", "cleared_s", "value", "limit", "unit", "why", "act");
+                        "kind",
+                        "place",
+                        "state",
+                        "since_s",
+                        "raised_s",
+                        "cleared_s",
+                        "value",
+                        "limit",
+                        "unit",
+                        "why",
+                        "act");
     }
 
     @Test

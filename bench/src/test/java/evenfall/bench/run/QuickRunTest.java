@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenfall.bench.compare.CompareJson;
 import evenfall.bench.compare.CompareText;
 import evenfall.bench.compare.Comparison;
-import evenfall.bench.heard.Message;
+import evenfall.bench.received.Message;
 import evenfall.bench.report.Paint;
 import evenfall.bench.score.ScoredAlert;
 import evenfall.sim.scenario.Scenario;

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
+import evenfall.sim.world.RowLedger;
 import evenfall.sim.world.TruthLog;
 import evenfall.sim.world.TruthSample;
+import evenfall.sim.world.TruthSink;
 import evenfall.sim.world.World;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,8 +25,54 @@ class TruthReaderTest {
     static void driveOverTheTerraces() throws Exception {
         scenario = Scenarios.find("terrace-crossing");
         log = new TruthLog();
-        new World(scenario, log).run(emission -> {});
-        moments = new TruthReader(scenario).moments(log);
+        TruthKeeper keeper = new TruthKeeper(scenario);
+        new World(scenario, new Both(log, keeper)).run(emission -> {});
+        moments = keeper.moments();
+    }
+
+    private record Both(TruthSink one, TruthSink other) implements TruthSink {
+        @Override
+        public void heights(long timeUs, double[] heightM) {
+            one.heights(timeUs, heightM);
+            other.heights(timeUs, heightM);
+        }
+
+        @Override
+        public void sample(TruthSample sample) {
+            one.sample(sample);
+            other.sample(sample);
+        }
+
+        @Override
+        public void end(RowLedger ledger) {
+            one.end(ledger);
+            other.end(ledger);
+        }
+    }
+
+    @Test
+    void aTipIsAsLowAsTheLowestOfTheOuterQuarterHasBeenSinceTheSampleBefore() {
+        int lower = 0;
+        for (int i = 0; i < moments.size(); i++) {
+            TruthSample sample = log.samples().get(i);
+            double now = Double.POSITIVE_INFINITY;
+            for (int outlet = 0; outlet < 8; outlet++) {
+                now = Math.min(now, sample.heightM(outlet));
+            }
+            assertThat(moments.get(i).heights().leftTipM()).isBetween(-0.2, now);
+            lower += moments.get(i).heights().leftTipM() < now ? 1 : 0;
+        }
+        assertThat(lower).as("often it was lower between two samples").isGreaterThan(moments.size() / 4);
+    }
+
+    @Test
+    void heightsAtTheSensorsLieBetweenThoseOfTheOutletsBesideThem() {
+        for (int i = 0; i < moments.size(); i++) {
+            TruthSample sample = log.samples().get(i);
+            List<Double> heights = moments.get(i).heights().sensorM();
+            assertThat(heights).hasSize(5);
+            assertThat(heights.get(2)).isCloseTo(0.5 * (sample.heightM(35) + sample.heightM(36)), within(1e-12));
+        }
     }
 
     @Test
@@ -48,7 +96,12 @@ class TruthReaderTest {
             assertThat(moments.get(i).centre().rowCv())
                     .as("sample %d", i)
                     .isCloseTo(centre.rows().orElseThrow().rowCv(), within(1e-12));
-            assertThat(moments.get(i).centre().heightM()).isCloseTo(centre.meanHeightM(), within(1e-12));
+            assertThat(moments.get(i).rowCv())
+                    .isEqualTo(sample.boom().rows().orElseThrow().rowCv());
+            assertThat(moments.get(i).heights().leftM())
+                    .isCloseTo(sample.segments().get(0).meanHeightM(), within(1e-12));
+            assertThat(moments.get(i).heights().rightM())
+                    .isCloseTo(sample.segments().get(2).meanHeightM(), within(1e-12));
         }
     }
 

@@ -2,6 +2,7 @@ package evenfall.bench.trap;
 
 import evenfall.judge.AlertKind;
 import evenfall.sim.world.TruthLog;
+import j2html.TagCreator;
 import org.eclipse.paho.client.mqttv3.MqttMessage;
 import org.hipparchus.stat.StatUtils;
 import picocli.CommandLine;
@@ -12,6 +13,6 @@ final class Offender {
 
     static String everythingForbidden(TruthLog truth) {
         double mean = StatUtils.mean(truth.rowCvByCell());
-        return AlertKind.RATE_HIGH.word() + mean + new MqttMessage() + new CommandLine(new Object());
+        return AlertKind.RATE_HIGH.word() + mean + new MqttMessage() + new CommandLine(new Object()) + TagCreator.br();
     }
 }

@@ -1,6 +1,7 @@
 package evenfall.sim.elevation;
 
 import evenfall.config.ConfigException;
+import evenfall.config.FileCheck;
 import evenfall.sim.ground.ElevationGrid;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -47,16 +48,14 @@ public final class ElevationFile {
     public static ElevationGrid read(Path file) throws ConfigException {
         String name = file.toString();
         try {
-            if (!Files.isRegularFile(file)) {
-                throw new ConfigException(name, 0, null, "there is no such file", "the path of a readable file");
-            }
+            FileCheck.isReadable(file, name, "the path of a readable file");
             if (Files.size(file) > LARGEST_BYTES) {
                 throw new ConfigException(
                         name, 0, null, "is too large", "an ASCII grid of at most " + LARGEST_BYTES + " bytes");
             }
             return parse(name, Files.readString(file, StandardCharsets.ISO_8859_1));
         } catch (IOException e) {
-            throw new ConfigException(name, 0, null, "cannot be read (" + e.getMessage() + ")", "a readable file");
+            throw new ConfigException(name, 0, null, "cannot be read (" + FileCheck.reason(e) + ")", "a readable file");
         }
     }
 

@@ -14,7 +14,7 @@ import java.util.zip.GZIPOutputStream;
 /**
  * Writes a trace: text, one event a line, {@code <µs since start> <port> <sentence>}, remarks behind {@code #}, and {@code <µs> -
  * end} when the run has come to its end. Bytes that are not one whole sentence stand as {@code bytes:} and text in which all but
- * plain characters are {@code %} and two hexadecimal digits. The form is described in {@code controller/docs/wire.md}.
+ * plain characters are {@code %} and two hexadecimal digits. The form is that of the controller's {@code evenfall.trace}.
  */
 public final class TraceFeed implements Feed {
     private static final String HEX = "0123456789ABCDEF";

@@ -2,6 +2,7 @@ package evenfall.sim.scenario;
 
 import evenfall.config.ConfigException;
 import evenfall.config.ConfigFile;
+import evenfall.config.FileCheck;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -50,10 +51,12 @@ public final class Scenarios {
         Path file = Path.of(nameOrPath);
         if (!Files.isRegularFile(file)) {
             throw new ConfigException(
-                    nameOrPath,
+                    nameOrPath.isBlank() ? "SCENARIO" : nameOrPath,
                     0,
                     null,
-                    "there is no such scenario",
+                    nameOrPath.isBlank()
+                            ? "an empty name cannot be used"
+                            : Files.isDirectory(file) ? "is a folder" : "there is no such scenario",
                     String.join(", ", BUILT_IN) + ", or the path of a scenario file");
         }
         try {
@@ -67,8 +70,19 @@ public final class Scenarios {
                     String.valueOf(file.getFileName()), nameOrPath, text, folder == null ? Path.of("") : folder);
         } catch (IOException e) {
             throw new ConfigException(
-                    nameOrPath, 0, null, "cannot be read (" + e.getMessage() + ")", "a readable scenario file");
+                    nameOrPath, 0, null, "cannot be read (" + FileCheck.reason(e) + ")", "a readable scenario file");
         }
+    }
+
+    /**
+     * A scenario that a program has written.
+     *
+     * @param name what people call it; also its name in complaints
+     * @param text as in a scenario file; paths in it start from the working directory
+     * @throws ConfigException when the text is wrong
+     */
+    public static Scenario written(String name, String text) throws ConfigException {
+        return Scenario.parse(name, name, text, Path.of(""));
     }
 
     private static Scenario builtIn(String name) throws ConfigException {

@@ -3,6 +3,7 @@ package evenfall.sim.scenario;
 import evenfall.config.ConfigException;
 import evenfall.config.ConfigNode;
 import evenfall.quantity.TradeUnits;
+import evenfall.rig.Rig;
 import evenfall.sim.sensor.AirThermometer;
 import evenfall.sim.sensor.EchoSensor;
 import evenfall.sim.sensor.GnssReceiver;
@@ -15,9 +16,11 @@ import java.util.OptionalDouble;
 /** Reads what sensors get wrong, and the two boxes that speak for them. */
 final class SensorReader {
     private final ConfigNode world;
+    private final Rig belief;
 
-    SensorReader(ConfigNode world) {
+    SensorReader(ConfigNode world, Rig belief) {
         this.world = world;
+        this.belief = belief;
     }
 
     SensorsSpec sensors() throws ConfigException {
@@ -30,12 +33,21 @@ final class SensorReader {
                 flow.number("jitter_pct", 1) / 100,
                 flow.has("start_count") ? flow.wide("start_count") : 0,
                 flow.number("least_Lpm", 0) * TradeUnits.LPM_M3PS,
-                sensors.has("wheel")
-                        ? OptionalDouble.of(sensors.at("wheel").number("pulses_per_m"))
-                        : OptionalDouble.empty(),
+                wheel(sensors),
                 echo(heights, radar),
                 radar ? Optional.of(radar(heights)) : Optional.empty(),
                 new AirThermometer.Spec(air.number("offset_C", 0), air.number("noise_C", 0.05)));
+    }
+
+    /** What the world gives; else what the rig believes to be there. */
+    private OptionalDouble wheel(ConfigNode sensors) {
+        if (sensors.has("wheel")) {
+            return OptionalDouble.of(sensors.at("wheel").number("pulses_per_m"));
+        }
+        return belief.sensors()
+                .wheel()
+                .map(w -> OptionalDouble.of(w.pulsesPerM()))
+                .orElse(OptionalDouble.empty());
     }
 
     /** A group that may be absent: then the place around it, in which none of its keys is found. */

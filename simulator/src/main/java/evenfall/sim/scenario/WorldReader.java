@@ -37,7 +37,7 @@ final class WorldReader {
         FittedSpec fitted = new FittedReader(world, belief, folder).read(outletOverride);
         ConfigNode ground = world.at("ground");
         String roughness = ground.text("roughness");
-        SensorReader boxes = new SensorReader(world);
+        SensorReader boxes = new SensorReader(world, belief);
         Rig.Port hubPort = port(world.at("hub"));
         Rig.Port gnssPort = port(world.at("gnss"));
         if (hubPort.name().equals(gnssPort.name())) {

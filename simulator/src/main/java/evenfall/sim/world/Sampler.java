@@ -11,6 +11,8 @@ import java.util.OptionalDouble;
 final class Sampler {
     private final RowGrid grid;
     private final double[] strip;
+    private final LineOrder lineOrder;
+    private final double hingeM;
     private final int rowsLeft;
     private final int rowsRight;
     private final int outletsLeft;
@@ -19,6 +21,8 @@ final class Sampler {
     Sampler(BoomLayout boom) {
         grid = new RowGrid(boom);
         strip = new double[grid.length()];
+        lineOrder = new LineOrder(boom.rowM());
+        hingeM = boom.hingeM();
         int leftRows = 0;
         int inRows = 0;
         for (int j = 0; j < grid.count(); j++) {
@@ -41,6 +45,7 @@ final class Sampler {
     void take(Falls falls, double stepsPerSecond) {
         Arrays.fill(strip, 0);
         Landings lines = falls.lines;
+        lineOrder.take(lines, stepsPerSecond);
         for (int k = 0; k < lines.streams(); k++) {
             for (int i = 0; i < lines.outlets(); i++) {
                 add(lines.rightM()[k][i], lines.sigmaM()[k][i], lines.quantity()[k][i] * stepsPerSecond);
@@ -64,9 +69,7 @@ final class Sampler {
             long timeUs,
             double xM,
             double speedMps,
-            double flowM3ps,
-            double pressurePa,
-            double widthOnM,
+            TruthSample.Flows flows,
             OptionalDouble rateError,
             double[] heightM) {
         int outlets = heightM.length;
@@ -74,14 +77,19 @@ final class Sampler {
                 timeUs,
                 xM,
                 speedMps,
-                flowM3ps,
-                pressurePa,
-                widthOnM,
+                flows,
                 rateError,
                 heightM,
                 grid,
                 Arrays.copyOfRange(strip, grid.margin(), grid.margin() + grid.count()),
-                segment("boom", heightM, 0, outlets, 0, grid.count()),
+                segment(
+                        "boom",
+                        heightM,
+                        0,
+                        outlets,
+                        0,
+                        grid.count(),
+                        lineOrder.between(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY)),
                 segments(heightM));
     }
 
@@ -89,18 +97,40 @@ final class Sampler {
     private List<TruthSample.Segment> segments(double[] heightM) {
         List<TruthSample.Segment> segments = new ArrayList<>();
         if (outletsLeft > 0) {
-            segments.add(segment("left", heightM, 0, outletsLeft, 0, rowsLeft));
+            segments.add(segment(
+                    "left",
+                    heightM,
+                    0,
+                    outletsLeft,
+                    0,
+                    rowsLeft,
+                    lineOrder.between(Double.NEGATIVE_INFINITY, -hingeM)));
         }
         if (outletsRight > outletsLeft) {
-            segments.add(segment("centre", heightM, outletsLeft, outletsRight, rowsLeft, rowsRight));
+            segments.add(segment(
+                    "centre",
+                    heightM,
+                    outletsLeft,
+                    outletsRight,
+                    rowsLeft,
+                    rowsRight,
+                    lineOrder.between(-hingeM, hingeM)));
         }
         if (heightM.length > outletsRight) {
-            segments.add(segment("right", heightM, outletsRight, heightM.length, rowsRight, grid.count()));
+            segments.add(segment(
+                    "right",
+                    heightM,
+                    outletsRight,
+                    heightM.length,
+                    rowsRight,
+                    grid.count(),
+                    lineOrder.between(hingeM, Double.POSITIVE_INFINITY)));
         }
         return segments;
     }
 
-    private TruthSample.Segment segment(String name, double[] heightM, int from, int to, int firstRow, int endRow) {
+    private TruthSample.Segment segment(
+            String name, double[] heightM, int from, int to, int firstRow, int endRow, LineFigures lines) {
         double sum = 0;
         double lowest = Double.POSITIVE_INFINITY;
         double highest = Double.NEGATIVE_INFINITY;
@@ -114,6 +144,7 @@ final class Sampler {
                 sum / (to - from),
                 lowest,
                 highest,
-                RowFigures.of(strip, grid.margin() + firstRow, grid.margin() + endRow));
+                RowFigures.of(strip, grid.margin() + firstRow, grid.margin() + endRow),
+                lines);
     }
 }

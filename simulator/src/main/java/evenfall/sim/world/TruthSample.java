@@ -15,8 +15,11 @@ public final class TruthSample {
     private final double xM;
     private final double speedMps;
     private final double flowM3ps;
+    private final double meterM3ps;
     private final double pressurePa;
+    private final double feedPressurePa;
     private final double widthOnM;
+    private final long sectionMask;
     private final OptionalDouble rateError;
     private final double[] heightM;
     private final RowGrid grid;
@@ -32,17 +35,39 @@ public final class TruthSample {
      * @param lowestHeightM its lowest outlet, m
      * @param highestHeightM its highest outlet, m
      * @param rows what its rows get; empty while nothing falls
+     * @param lines how the lines lie that fall on it
      */
     public record Segment(
-            String name, double meanHeightM, double lowestHeightM, double highestHeightM, Optional<RowFigures> rows) {}
+            String name,
+            double meanHeightM,
+            double lowestHeightM,
+            double highestHeightM,
+            Optional<RowFigures> rows,
+            LineFigures lines) {}
+
+    /**
+     * What flows at one moment.
+     *
+     * @param outletsM3ps what leaves all outlets, m³/s
+     * @param meterM3ps liquid through the meter, m³/s
+     * @param pressurePa mean at the outlets that are on, Pa
+     * @param feedPressurePa where the transmitter sits, Pa
+     * @param widthOnM width that is switched on, m
+     * @param sectionMask what is switched on, bit 0 is the leftmost section
+     */
+    record Flows(
+            double outletsM3ps,
+            double meterM3ps,
+            double pressurePa,
+            double feedPressurePa,
+            double widthOnM,
+            long sectionMask) {}
 
     TruthSample(
             long timeUs,
             double xM,
             double speedMps,
-            double flowM3ps,
-            double pressurePa,
-            double widthOnM,
+            Flows flows,
             OptionalDouble rateError,
             double[] heightM,
             RowGrid grid,
@@ -52,9 +77,12 @@ public final class TruthSample {
         this.timeUs = timeUs;
         this.xM = xM;
         this.speedMps = speedMps;
-        this.flowM3ps = flowM3ps;
-        this.pressurePa = pressurePa;
-        this.widthOnM = widthOnM;
+        this.flowM3ps = flows.outletsM3ps();
+        this.meterM3ps = flows.meterM3ps();
+        this.pressurePa = flows.pressurePa();
+        this.feedPressurePa = flows.feedPressurePa();
+        this.widthOnM = flows.widthOnM();
+        this.sectionMask = flows.sectionMask();
         this.rateError = rateError;
         this.heightM = heightM.clone();
         this.grid = grid;
@@ -82,14 +110,29 @@ public final class TruthSample {
         return flowM3ps;
     }
 
+    /** Liquid through the meter, m³/s: with what leaks from the line, and what the lines take up. */
+    public double meterM3ps() {
+        return meterM3ps;
+    }
+
     /** Mean pressure at the outlets that are on, Pa. */
     public double pressurePa() {
         return pressurePa;
     }
 
+    /** Pressure where the line enters the boom and the transmitter sits, Pa. */
+    public double feedPressurePa() {
+        return feedPressurePa;
+    }
+
     /** Width that is switched on, m. */
     public double widthOnM() {
         return widthOnM;
+    }
+
+    /** Which sections are switched on, whatever their valves do; bit 0 is the leftmost. */
+    public long sectionMask() {
+        return sectionMask;
     }
 
     /**

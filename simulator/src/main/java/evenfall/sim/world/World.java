@@ -257,15 +257,20 @@ public final class World {
         }
         ledger.fall(falls);
         ledger.reached(xM);
+        truth.heights(timeUs, heightM);
         if (sample) {
             sampler.take(falls, LANDINGS_PS);
             truth.sample(sampler.end(
                     timeUs,
                     xM,
                     speedMps,
-                    plumbing.outletsFlowM3ps(),
-                    plumbing.meanOutletPressurePa(),
-                    plumbing.widthOnM(),
+                    new TruthSample.Flows(
+                            plumbing.outletsFlowM3ps(),
+                            plumbing.flowM3ps(),
+                            plumbing.meanOutletPressurePa(),
+                            plumbing.feedPressurePa(),
+                            plumbing.widthOnM(),
+                            sectionMask),
                     rateError(speedMps),
                     heightM));
         }

@@ -12,6 +12,7 @@ import evenfall.bench.report.Paint;
 import evenfall.bench.report.TextTable;
 import evenfall.quantity.FixedDecimals;
 import evenfall.quantity.Units;
+import evenfall.rig.Rig;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -56,7 +57,7 @@ final class SpeedScript implements Script {
             runs.add(new PulseRun(
                     ground, course.wheel() ? FlowScript.pulses(count) : metres(count), metres, count.seconds()));
         }
-        return proof(dialogue, course, runs);
+        return proof(dialogue, setup, course, runs);
     }
 
     private static Course course(Dialogue dialogue) throws Turn {
@@ -121,7 +122,7 @@ final class SpeedScript implements Script {
         return dialogue.more(key, "Another run? " + FlowScript.soFar(sofar, limit, runs.size()), !enough);
     }
 
-    private Proof proof(Dialogue dialogue, Course course, List<PulseRun> runs) {
+    private Proof proof(Dialogue dialogue, Setup setup, Course course, List<PulseRun> runs) {
         PulseCalibration found = PulseCalibration.of(runs, course.doubt());
         List<Finding> findings = new ArrayList<>();
         List<String> advice = new ArrayList<>();
@@ -132,12 +133,29 @@ final class SpeedScript implements Script {
                 .judge(100 * found.constant().relative()));
         List<Constant> constants = List.of();
         if (course.wheel()) {
-            Constant constant = new Constant(null, "sensors.speed", "wheel", "pulses_per_m", found.constant());
+            Rig.Wheel wheel = setup.rig().flatMap(rig -> rig.sensors().wheel()).orElse(null);
+            boolean hasPlace = setup.rig().isEmpty() || wheel != null;
+            Constant constant = new Constant(
+                    hasPlace ? "sensors.wheel.pulses_per_m" : null,
+                    "sensors",
+                    "wheel",
+                    "pulses_per_m",
+                    found.constant());
             constants = List.of(constant);
             lines.add("Wheel " + constant.text() + " ± " + constant.expandedText() + " pulses/m (95 %, k = "
                     + FixedDecimals.text(found.constant().factor(), 2) + ")");
-            advice.add(
-                    "The monitor takes its speed from the receiver; a rig file has no place for a wheel. --write-rig leaves it as a remark.");
+            if (wheel != null) {
+                double off = found.constant().value() / wheel.pulsesPerM() - 1;
+                advice.add(
+                        found.constant().holds(wheel.pulsesPerM())
+                                ? "The rig file's " + Dialogue.plain(wheel.pulsesPerM()) + " pulses/m agree."
+                                : "The rig file has " + Dialogue.plain(wheel.pulsesPerM())
+                                        + " pulses/m: the wheel's speed is shown "
+                                        + FixedDecimals.text(100 * Math.abs(off), 1) + " % too "
+                                        + (off > 0 ? "high" : "low") + ". Write the new one with --write-rig.");
+            } else if (!hasPlace) {
+                advice.add("The rig file names no wheel sensor; --write-rig leaves the constant as a remark.");
+            }
             if (found.groups().size() > 1) {
                 findings.add(dialogue.limit(this, SLIP.name()).judge(100 * found.groupRange()));
             } else {

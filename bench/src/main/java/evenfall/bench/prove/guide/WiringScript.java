@@ -108,6 +108,7 @@ final class WiringScript implements Script {
     /** What the rig file says that talks on a port. */
     private static @Nullable String wanted(Rig rig, String port) {
         boolean hub = rig.sensors().flow().filter(f -> f.port().equals(port)).isPresent()
+                || rig.sensors().wheel().filter(w -> w.port().equals(port)).isPresent()
                 || rig.sensors().pressure().filter(p -> p.port().equals(port)).isPresent()
                 || rig.sensors().heightsPort().filter(port::equals).isPresent();
         boolean receiver = rig.sensors().speedPort().filter(port::equals).isPresent();

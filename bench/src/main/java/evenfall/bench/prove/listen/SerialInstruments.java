@@ -62,9 +62,14 @@ public final class SerialInstruments implements Instruments {
         if (signal instanceof Step.Echoing) {
             sensors.heightsPort().ifPresent(names::add);
         } else if (signal instanceof Step.Counting counting) {
-            if (counting != Step.Counting.RECEIVER) {
-                // A wheel sensor is wired to the hub, as the flow meter is.
-                sensors.flow().map(Rig.Flow::port).or(sensors::heightsPort).ifPresent(names::add);
+            if (counting == Step.Counting.FLOW) {
+                sensors.flow().map(Rig.Flow::port).ifPresent(names::add);
+            } else if (counting != Step.Counting.RECEIVER) {
+                // A wheel that the rig file does not name yet is wired to the hub, as the flow meter is.
+                sensors.wheel()
+                        .map(Rig.Wheel::port)
+                        .or(() -> sensors.flow().map(Rig.Flow::port))
+                        .ifPresent(names::add);
             }
             if (counting == Step.Counting.RECEIVER || counting == Step.Counting.WHEEL_AND_RECEIVER) {
                 sensors.speedPort().ifPresent(names::add);

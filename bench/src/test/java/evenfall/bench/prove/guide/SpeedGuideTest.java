@@ -3,6 +3,7 @@ package evenfall.bench.prove.guide;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import evenfall.config.ConfigException;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -27,7 +28,7 @@ class SpeedGuideTest {
                 .isCloseTo(24.25, within(1e-9));
         assertThat(proof.result().path("slip_spread_pct").asDouble()).isCloseTo(100 * 1.5 / 24.25, within(1e-6));
         assertThat(proof.passed()).isFalse();
-        assertThat(proof.constants().get(0).rigPlace()).isNull();
+        assertThat(proof.constants().get(0).rigPlace()).isEqualTo("sensors.wheel.pulses_per_m");
     }
 
     @Test
@@ -60,5 +61,23 @@ class SpeedGuideTest {
         walk.refuses("2410 in 36 s", "2410 over 99.7 m in 36.2 s");
         walk.answer("runs[1].counted", "2410 over 100.4 m in 36.2 s");
         walk.refuses("no", "field has 1 of 3 runs");
+    }
+
+    @Test
+    void aRigWithoutAWheelGetsARemarkOnly() throws ConfigException {
+        Walk walk = new Walk(Prover.SPEED, Optional.of(FlowGuideTest.rig()))
+                .answer("sensor", "")
+                .answer("against", "")
+                .answer("course", "100 m")
+                .answer("course_accuracy", "");
+        for (int i = 1; i <= 3; i++) {
+            if (i > 1) {
+                walk.answer("runs[" + i + "]", "yes");
+            }
+            walk.answer("runs[" + i + "].ground", "").answer("runs[" + i + "].counted", "2500 in 30 s");
+        }
+        Proof proof = walk.answer("runs[4]", "no").proof();
+        assertThat(proof.constants().get(0).rigPlace()).isNull();
+        assertThat(proof.advice()).anyMatch(line -> line.contains("names no wheel sensor"));
     }
 }
