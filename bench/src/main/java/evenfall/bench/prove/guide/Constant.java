@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A constant that a proof has found.
  *
- * @param rigPlace where it stands in a rig file, as {@code sensors.flow.pulses_per_L}; null where a rig file has no place for it
+ * @param rigPlace where it stands in a rig file, as {@code sensors.flow.pulses_per_L}; null where the rig file names no such sensor
  * @param beside place in a rig file beside which a remark about it makes sense
  * @param of which sensor
  * @param key with unit, as a rig file has it

@@ -127,7 +127,8 @@ public final class RigConstants {
             int at = keyIndex(constant.beside());
             edits.add(remarkAbove(
                     at,
-                    remark + constant.of() + " " + constant.key() + " " + found + "; a rig file has no place for it"));
+                    remark + constant.of() + " " + constant.key() + " " + found
+                            + "; this rig file names no such sensor"));
             return edited(edits);
         }
         String key = place.substring(place.lastIndexOf('.') + 1);

@@ -99,7 +99,7 @@ class RigConstantsTest {
         String text = "sensors:\n  speed: {port: gnss}\n";
         assertThat(RigConstants.apply("x", text, List.of(constant(null, "pulses_per_m", 24.25)), "d", "speed"))
                 .isEqualTo(
-                        "sensors:\n  # d prove speed: wheel pulses_per_m 24.25 +- 0.40 (95 %); a rig file has no place for it\n"
+                        "sensors:\n  # d prove speed: wheel pulses_per_m 24.25 +- 0.40 (95 %); this rig file names no such sensor\n"
                                 + "  speed: {port: gnss}\n");
     }
 
