@@ -14,8 +14,8 @@ import evenfall.rig.Rig;
  * gets below the clearance is warned of.
  */
 final class StrikeWatch {
-    /** Two looks in a row: one could be noise. Our choice, s. */
-    static final double RAISE_S = 0.05;
+    /** Three looks in a row: one or two could be a loose sensor. Our choice, s. */
+    static final double RAISE_S = 0.1;
 
     /** A boom swings through in one to three seconds; until it has, it may come again. Our choice, s. */
     static final double CLEAR_S = 3;

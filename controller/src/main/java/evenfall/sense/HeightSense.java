@@ -171,6 +171,8 @@ public final class HeightSense {
                 return;
             }
             begin(atUs, readsM, otherMps);
+            // A rate from two echoes that came as a surprise is believed only once more have borne it out.
+            varRate = FASTEST_MPS * FASTEST_MPS;
             return;
         }
         agreeing = 0;
