@@ -5,6 +5,7 @@ import evenfall.sim.vehicle.Chassis;
 import evenfall.sim.vehicle.Mode;
 import evenfall.sim.vehicle.Pose;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoublePredicate;
 import org.jspecify.annotations.Nullable;
@@ -451,9 +452,11 @@ public final class Boom {
 
     /** {@link #outletForwardM} of all outlets, and {@link #outletForwardSpeedMps}. */
     public void outletsForward(double[] aheadM, double[] speedMps, int from) {
-        for (int i = 0; i < outletRightM.length; i++) {
-            aheadM[from + i] = outletForwardM(i);
-            speedMps[from + i] = outletForwardSpeedMps(i);
+        if (sways) {
+            sway.forward(outletRightM, leftShape, rightShape, aheadM, speedMps, from);
+        } else {
+            Arrays.fill(aheadM, from, from + outletRightM.length, 0);
+            Arrays.fill(speedMps, from, from + outletRightM.length, 0);
         }
     }
 

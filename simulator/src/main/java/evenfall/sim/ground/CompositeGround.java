@@ -20,13 +20,4 @@ public final class CompositeGround implements Ground {
         }
         return sum;
     }
-
-    @Override
-    public void heightsM(double[] xM, double[] yM, double[] into, int n) {
-        if (layers.length == 1) {
-            layers[0].heightsM(xM, yM, into, n);
-            return;
-        }
-        Ground.super.heightsM(xM, yM, into, n);
-    }
 }

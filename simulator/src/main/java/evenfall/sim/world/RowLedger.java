@@ -35,7 +35,10 @@ public final class RowLedger {
     private double[][] cells = new double[64][];
     private int touched;
     private double reachedM;
-    private double leftOutletsL;
+    /** What left each outlet in its streams: summed up apart, which the compiler can do for several at once. */
+    private final double[] leftM3;
+
+    private double drippedM3;
     private double fromNeighboursL;
     private double outOfTankL;
     private double beforeOutletsL;
@@ -45,6 +48,7 @@ public final class RowLedger {
     RowLedger(BoomLayout boom, int places, double nitrogenKgpM3) {
         grid = new RowGrid(boom);
         swath = new Swath(grid, places);
+        leftM3 = new double[boom.outlets()];
         nitrogenKgpL = nitrogenKgpM3 / M3_L;
     }
 
@@ -54,18 +58,23 @@ public final class RowLedger {
      * @param falls where they fall and how much
      */
     void fall(Falls falls) {
-        double leftM3 = 0;
-        for (int i = 0; i < falls.places(); i++) {
-            leftM3 += falls.outletM3[i] > 0 ? falls.outletM3[i] : 0;
+        for (int step = 0; step < falls.steps; step++) {
+            leave(falls.outletM3, step * leftM3.length);
         }
         for (int k = 0; k < falls.lines.streams(); k++) {
             swath.take(falls, k, PER_CELL, CELLS_BEFORE);
             share(falls, k);
         }
         if (falls.leaks) {
-            leftM3 += drip(falls);
+            drippedM3 += drip(falls);
         }
-        leftOutletsL += leftM3 * M3_L;
+    }
+
+    private void leave(double[] outletM3, int from) {
+        for (int i = 0; i < leftM3.length; i++) {
+            // The positive part: a shut outlet gives nothing.
+            leftM3[i] += 0.5 * (outletM3[from + i] + Math.abs(outletM3[from + i]));
+        }
     }
 
     private void share(Falls falls, int stream) {
@@ -76,10 +85,28 @@ public final class RowLedger {
                 int cell = swath.cell(i);
                 i = swath.put(strip(cell), cell, i, end);
             } else {
-                shareAnywhere(falls, stream, i);
+                if (swath.isNarrow(i)) {
+                    shareOver(swath.from(i), swath.to(i), i);
+                } else {
+                    shareAnywhere(falls, stream, i);
+                }
                 i++;
             }
         }
+    }
+
+    /** A narrow line over the border between cells, or on the first ground, which also takes what falls before it. */
+    private void shareOver(double from, double to, int i) {
+        double low = Math.max(0, Math.min(from, to));
+        double high = Math.max(0, Math.max(from, to));
+        int last = (int) high;
+        double left = 1;
+        for (int c = (int) low; c < last; c++) {
+            double part = (Math.min(high, c + 1.0) - Math.max(low, c)) / (high - low);
+            swath.putPart(strip(c), i, part);
+            left -= part;
+        }
+        swath.putPart(strip(last), i, left);
     }
 
     private void shareAnywhere(Falls falls, int stream, int i) {
@@ -94,11 +121,11 @@ public final class RowLedger {
     private double drip(Falls falls) {
         double sumM3 = 0;
         for (int i = 0; i < falls.places(); i++) {
-            double drippedM3 = falls.leakedM3[i];
-            if (drippedM3 > 0) {
-                sumM3 += drippedM3;
+            double dropM3 = falls.leakedM3[i];
+            if (dropM3 > 0) {
+                sumM3 += dropM3;
                 double to = falls.outletM[i] * PER_CELL + CELLS_BEFORE;
-                fallOver(to - falls.goneM[i] * PER_CELL, to, falls.outletRightM[i], 0, drippedM3 * M3_L);
+                fallOver(to - falls.goneM[i] * PER_CELL, to, falls.outletRightM[i], 0, dropM3 * M3_L);
             }
         }
         return sumM3;
@@ -228,7 +255,11 @@ public final class RowLedger {
 
     /** What left the outlets, litres. */
     public double leftOutletsL() {
-        return leftOutletsL;
+        double sumM3 = drippedM3;
+        for (double eachM3 : leftM3) {
+            sumM3 += eachM3;
+        }
+        return sumM3 * M3_L;
     }
 
     /** What left the tank, litres: {@code left outlets + leaked before them + more in the lines}. Known when the run has ended. */

@@ -42,7 +42,7 @@ final class Swath {
     private final double[] middle;
     private final double[] right;
 
-    /** 0 for a plain line, else above it or not a number. */
+    /** 0 for a narrow line, else above it or not a number. */
     private final double[] odd;
 
     /** @param places most lines at once */
@@ -95,7 +95,20 @@ final class Swath {
 
     /** Whether a line feeds three own rows in one cell. */
     boolean isPlain(int i) {
+        return cell[i] < Integer.MAX_VALUE;
+    }
+
+    /** Whether a line feeds three own rows, be it in one cell or over several. */
+    boolean isNarrow(int i) {
         return odd[i] == 0;
+    }
+
+    /** Writes down a part of a narrow line. */
+    void putPart(double[] strip, int i, double part) {
+        int at = (int) Double.doubleToRawLongBits(row[i]);
+        strip[at - 1] += part * left[i];
+        strip[at] += part * middle[i];
+        strip[at + 1] += part * right[i];
     }
 
     /** Where a line's last drop falls, in cells. */
@@ -154,8 +167,8 @@ final class Swath {
         for (int i = 0; i < n; i++) {
             double last = to[i] - 0.5 + ROUNDER - ROUNDER;
             double first = from[i] - 0.5 + ROUNDER - ROUNDER;
-            odd[i] += Math.abs(last - first) + (Math.abs(first) - first);
-            cell[i] = last + odd[i] * FAR;
+            double more = Math.abs(last - first) + (Math.abs(first) - first);
+            cell[i] = last + (odd[i] + more) * FAR;
         }
     }
 

@@ -125,7 +125,11 @@ public final class World {
         if (spec.roughness().isPresent()) {
             layers.add(RoughField.of(spec.roughness().get(), Chance.stream(seed, "ground")));
         }
-        return layers.isEmpty() ? Ground.level() : new CompositeGround(layers);
+        return switch (layers.size()) {
+            case 0 -> Ground.level();
+            case 1 -> layers.get(0);
+            default -> new CompositeGround(layers);
+        };
     }
 
     /** Moment that the run has come to, µs. */
