@@ -14,7 +14,12 @@ final class JsonText {
     private static final JsonFactory FACTORY = new JsonFactory();
     private static final double US_PER_S = 1e6;
 
+    /** Room for the longest number that {@link FixedDecimals} writes. */
+    private static final int LONGEST_NUMBER = 24;
+
     private final JsonGenerator out;
+    private final StringBuilder digits = new StringBuilder(LONGEST_NUMBER);
+    private final char[] chars = new char[LONGEST_NUMBER];
 
     private JsonText(JsonGenerator out) {
         this.out = out;
@@ -87,7 +92,11 @@ final class JsonText {
         if (value == null) {
             out.writeNull();
         } else {
-            out.writeNumber(FixedDecimals.text(value, decimals));
+            digits.setLength(0);
+            FixedDecimals.append(digits, value, decimals);
+            int length = digits.length();
+            digits.getChars(0, length, chars, 0);
+            out.writeNumber(chars, 0, length);
         }
     }
 

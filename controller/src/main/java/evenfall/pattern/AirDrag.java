@@ -29,9 +29,22 @@ final class AirDrag {
     private static final double TURBULENT_FROM_RE = 2800;
     private static final double DROP_OVER_JET = 1.89;
 
+    /** Read between, the slowing is right to a ten-thousandth; a power for each stream at each moment would cost more than all else. */
+    private static final double STEP_MPS = 0.1;
+
+    private static final int STEPS = 400;
+
+    /** Terms of the series for {@code (1 − e^−x) / x}: right to 1e-9 up to {@link #SERIES_UP_TO}. */
+    private static final int TERMS = 12;
+
+    private static final double SERIES_UP_TO = 1;
+
     private final double dropM;
     private final double densityKgpM3;
     private final double wholeS;
+
+    /** How much a drop is slowed per second, by its speed against the air in steps of {@link #STEP_MPS}. */
+    private final double[] slowsPerS = new double[STEPS + 1];
 
     /**
      * @param streamM3ps flow of the stream with water at the rated point, m³/s
@@ -48,6 +61,40 @@ final class AirDrag {
         double diameters = reynolds < TURBULENT_FROM_RE ? 19.5 * Math.sqrt(weber) : 8.51 * StrictMath.pow(weber, 0.32);
         // A faster jet is whole for longer and through sooner.
         wholeS = diameters * jetM / exitMps;
+        for (int i = 0; i < slowsPerS.length; i++) {
+            slowsPerS[i] = slowsPerS(i * STEP_MPS);
+        }
+    }
+
+    /** {@code λ} of the class comment; at rest by the law of Stokes, to which C tends there. */
+    private double slowsPerS(double againstMps) {
+        if (!(againstMps > 0)) {
+            return 18 * AIR_PAS / (densityKgpM3 * dropM * dropM);
+        }
+        double reynolds = AIR_KGPM3 * againstMps * dropM / AIR_PAS;
+        double sphere = Math.max(0.42, 24 / reynolds * (1 + 0.15 * StrictMath.pow(reynolds, 0.687)));
+        return 0.75 * sphere * AIR_KGPM3 * againstMps / (densityKgpM3 * dropM);
+    }
+
+    private double slowsAt(double againstMps) {
+        double place = againstMps / STEP_MPS;
+        int i = (int) place;
+        if (i >= STEPS) {
+            return slowsPerS(againstMps);
+        }
+        return slowsPerS[i] + (place - i) * (slowsPerS[i + 1] - slowsPerS[i]);
+    }
+
+    /** {@code (1 − e^−x) / x}, for x of 0 or more. */
+    private static double carriedPart(double x) {
+        if (x > SERIES_UP_TO) {
+            return -StrictMath.expm1(-x) / x;
+        }
+        double sum = 1;
+        for (int k = TERMS; k >= 1; k--) {
+            sum = 1 - x / (k + 1) * sum;
+        }
+        return sum;
     }
 
     /**
@@ -62,16 +109,15 @@ final class AirDrag {
         if (!(dropsS > 0)) {
             return flightS;
         }
-        double reynolds = AIR_KGPM3 * againstMps * dropM / AIR_PAS;
-        double sphere = Math.max(0.42, 24 / reynolds * (1 + 0.15 * StrictMath.pow(reynolds, 0.687)));
-        double slowsPerS = 0.75 * sphere * AIR_KGPM3 * againstMps / (densityKgpM3 * dropM);
+        double slowing = slowsAt(againstMps);
         // What falls more slowly falls for longer; one step of Newton's method finds how long.
         double fallMps = downMps + Flight.GRAVITY_MPS2 * wholeS;
-        double carried = -StrictMath.expm1(-slowsPerS * dropsS) / slowsPerS;
+        double carried = dropsS * carriedPart(slowing * dropsS);
         double freeM = dropsS * (fallMps + 0.5 * Flight.GRAVITY_MPS2 * dropsS);
-        double slowedM = fallMps * carried + Flight.GRAVITY_MPS2 * (dropsS - carried) / slowsPerS;
-        double endMps = fallMps * (1 - slowsPerS * carried) + Flight.GRAVITY_MPS2 * carried;
+        double slowedM = fallMps * carried + Flight.GRAVITY_MPS2 * (dropsS - carried) / slowing;
+        double endMps = fallMps * (1 - slowing * carried) + Flight.GRAVITY_MPS2 * carried;
         double longerS = endMps > 0 ? (freeM - slowedM) / endMps : 0;
-        return wholeS - StrictMath.expm1(-slowsPerS * (dropsS + longerS)) / slowsPerS;
+        double wholeDropsS = dropsS + longerS;
+        return wholeS + wholeDropsS * carriedPart(slowing * wholeDropsS);
     }
 }
