@@ -32,6 +32,11 @@ public final class BoomPattern {
     private final AirDrag[] drag;
     private final double[] exitMps;
     private final double[] share;
+
+    /** For each stream the first that flies as it does, but perhaps to the other side: their time of flight is one sum. */
+    private final int[] like;
+
+    private final double[] carriedS;
     private double travelMps = Double.NaN;
 
     /**
@@ -61,6 +66,11 @@ public final class BoomPattern {
             drag[i] = new AirDrag(streamM3ps, stream.exitMps(), specificGravity);
             exitMps[i] = stream.exitMps();
             share[i] = stream.share();
+        }
+        like = new int[streams];
+        carriedS = new double[streams];
+        for (int i = 0; i < streams; i++) {
+            like[i] = firstLike(i);
         }
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
@@ -130,13 +140,35 @@ public final class BoomPattern {
         }
     }
 
+    private int firstLike(int stream) {
+        for (int i = 0; i < stream; i++) {
+            if (exitMps[i] == exitMps[stream]
+                    && downPart[i] == downPart[stream]
+                    && backPart[i] == backPart[stream]
+                    && Math.abs(rightPart[i]) == Math.abs(rightPart[stream])
+                    && share[i] == share[stream]) {
+                return i;
+            }
+        }
+        return stream;
+    }
+
     private void lay(double atM, double quantity, int outlet) {
         rows.add(atM, quantity);
         lines.add(atM, quantity, outlet);
     }
 
+    /** Where a stream lands, m right of its outlet; streams are asked for in their order. */
     private double landingM(int stream, double heightM, double rateMps, double speedFactor) {
         double speedMps = exitMps[stream] * speedFactor;
+        if (like[stream] == stream) {
+            carriedS[stream] = carriedS(stream, speedMps, heightM, rateMps);
+        }
+        return offsetM[stream] + speedMps * rightPart[stream] * carriedS[like[stream]];
+    }
+
+    /** For how long its speed carries it sideways, s. */
+    private double carriedS(int stream, double speedMps, double heightM, double rateMps) {
         double downMps = speedMps * downPart[stream] - rateMps;
         double flightS = Flight.timeS(downMps, heightM);
         if (!Double.isNaN(travelMps)) {
@@ -146,7 +178,7 @@ public final class BoomPattern {
             double againstMps = Math.sqrt(backMps * backMps + rightMps * rightMps + fallMps * fallMps);
             flightS = drag[stream].carriesS(flightS, downMps, againstMps);
         }
-        return offsetM[stream] + speedMps * rightPart[stream] * flightS;
+        return flightS;
     }
 
     private double reachM(double heightM, double speedFactor) {

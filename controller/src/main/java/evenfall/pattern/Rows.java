@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Rows {
     private final double widthM;
+    private final double perWidth;
     private final double phase;
     private final int firstIndex;
     private final double[] amount;
@@ -23,6 +24,7 @@ public final class Rows {
      */
     public Rows(double widthM, double phase, double reachM) {
         this.widthM = widthM;
+        this.perWidth = 1 / widthM;
         this.phase = phase;
         this.firstIndex = (int) Math.floor(-reachM / widthM - phase) - 1;
         int lastIndex = (int) Math.ceil(reachM / widthM - phase) + 1;
@@ -41,7 +43,7 @@ public final class Rows {
      * @return the part that fell on rows kept here; the rest fell outside the reach
      */
     public double add(double rightM, double quantity) {
-        double at = rightM / widthM - phase - firstIndex;
+        double at = rightM * perWidth - phase - firstIndex;
         int left = (int) Math.floor(at);
         double toRight = at - left;
         double kept = 0;
