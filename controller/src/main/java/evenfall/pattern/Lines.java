@@ -8,20 +8,25 @@ final class Lines {
     private final double[] rightM;
     private final double[] quantity;
     private final int[] outlet;
+    private final boolean[] doubled;
     private int count;
+    private double doubledWithinM;
 
     Lines(int capacity) {
         rightM = new double[capacity];
         quantity = new double[capacity];
         outlet = new int[capacity];
+        doubled = new boolean[capacity];
     }
 
     void clear() {
         count = 0;
+        doubledWithinM = -1;
     }
 
     /** Keeps the order by position; lines come nearly sorted, so the shift is short. */
     void add(double atM, double flow, int fromOutlet) {
+        doubledWithinM = -1;
         int i = count++;
         while (i > 0 && rightM[i - 1] > atM) {
             rightM[i] = rightM[i - 1];
@@ -47,19 +52,30 @@ final class Lines {
         if (to - from < 2) {
             return null;
         }
+        findDoubled(nearM);
         double widest = 0;
         double all = 0;
-        double doubled = 0;
+        double twice = 0;
         for (int i = from; i < to; i++) {
             if (i > from) {
                 widest = Math.max(widest, rightM[i] - rightM[i - 1]);
             }
             all += quantity[i];
-            if (hasStranger(i, nearM)) {
-                doubled += quantity[i];
+            if (doubled[i]) {
+                twice += quantity[i];
             }
         }
-        return all > 0 ? new LineMeasures(widest, doubled / all) : null;
+        return all > 0 ? new LineMeasures(widest, twice / all) : null;
+    }
+
+    /** Once for all stretches that are measured of the same lines. */
+    private void findDoubled(double nearM) {
+        if (doubledWithinM != nearM) {
+            doubledWithinM = nearM;
+            for (int i = 0; i < count; i++) {
+                doubled[i] = hasStranger(i, nearM);
+            }
+        }
     }
 
     private boolean hasStranger(int line, double nearM) {
