@@ -110,16 +110,15 @@ public final class LineChart {
         return this;
     }
 
-    /** An area between two lines of points, with its entry in the legend and a hatch of its own. */
+    /**
+     * An area between two lines of points, with its entry in the legend and a hatch of its own. Where either is not known the area is
+     * interrupted; then both must have a point for a point.
+     */
     public LineChart area(String name, Ink ink, List<Point> lower, List<Point> upper) {
-        List<Point> around = new ArrayList<>(upper);
-        for (int i = lower.size() - 1; i >= 0; i--) {
-            around.add(lower.get(i));
-        }
         int hatch = legend.size();
         areas.add(hatch(ink, hatch));
         areas.add(new SvgTag("path")
-                .attr("d", path(around) + "z")
+                .attr("d", around(lower, upper))
                 .attr("fill", hatchUrl(hatch))
                 .attr("stroke", ink.colour())
                 .attr("stroke-width", "1.5")
@@ -133,6 +132,31 @@ public final class LineChart {
                 .attr("stroke", ink.colour());
         legend.add(new Entry(name, sign));
         return this;
+    }
+
+    private String around(List<Point> lower, List<Point> upper) {
+        if (lower.stream().allMatch(p -> p.y() != null) && upper.stream().allMatch(p -> p.y() != null)) {
+            return ring(lower, upper);
+        }
+        StringBuilder rings = new StringBuilder();
+        int from = 0;
+        for (int i = 0; i <= lower.size(); i++) {
+            boolean known =
+                    i < lower.size() && lower.get(i).y() != null && upper.get(i).y() != null;
+            if (!known) {
+                rings.append(i > from + 1 ? ring(lower.subList(from, i), upper.subList(from, i)) : "");
+                from = i + 1;
+            }
+        }
+        return rings.toString();
+    }
+
+    private String ring(List<Point> lower, List<Point> upper) {
+        List<Point> points = new ArrayList<>(upper);
+        for (int i = lower.size() - 1; i >= 0; i--) {
+            points.add(lower.get(i));
+        }
+        return path(points) + "z";
     }
 
     private SvgTag hatch(Ink ink, int number) {

@@ -19,8 +19,8 @@ public record Raster(int columns, int rows, Cells cells) {
     /** Finer than a screen shows and a printer prints, so that a picture that is drawn larger keeps its edges. */
     private static final int FINE_ACROSS = 1280;
 
-    private static final int FINE_UP = 480;
-    private static final int HATCH = 8;
+    private static final int FINE_UP = 300;
+    private static final int HATCH = 12;
     private static final int HATCH_DARK = 0x9a9a9a;
     private static final int HATCH_PALE = 0xe2e2e2;
 
@@ -62,10 +62,12 @@ public record Raster(int columns, int rows, Cells cells) {
     }
 
     private byte[] png() {
-        BufferedImage image = new BufferedImage(columns * across(), rows * up(), BufferedImage.TYPE_INT_RGB);
-        for (int column = 0; column < columns; column++) {
+        int together = together();
+        int shown = (columns + together - 1) / together;
+        BufferedImage image = new BufferedImage(shown * across(), rows * up(), BufferedImage.TYPE_INT_RGB);
+        for (int column = 0; column < shown; column++) {
             for (int row = 0; row < rows; row++) {
-                paint(image, column * across(), row * up(), cells.share(column, row));
+                paint(image, column * across(), row * up(), farthest(column * together, row));
             }
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -75,6 +77,23 @@ public record Raster(int columns, int rows, Cells cells) {
             throw new UncheckedIOException(e);
         }
         return out.toByteArray();
+    }
+
+    /** How many columns share a pixel where there are more of them than pixels. */
+    private int together() {
+        return (columns + FINE_ACROSS - 1) / FINE_ACROSS;
+    }
+
+    /** Of the columns that share a pixel the one farthest from what is meant: a mean would hide it. */
+    private @Nullable Double farthest(int from, int row) {
+        Double farthest = null;
+        for (int column = from; column < Math.min(columns, from + together()); column++) {
+            Double share = cells.share(column, row);
+            if (share != null && (farthest == null || Math.abs(share - 1) > Math.abs(farthest - 1))) {
+                farthest = share;
+            }
+        }
+        return farthest;
     }
 
     private void paint(BufferedImage image, int left, int top, @Nullable Double share) {

@@ -149,7 +149,10 @@ public final class ComparisonSheet implements Sheet {
                 "row-cv",
                 "True row CV along the pass, one line for each outlet type",
                 extent.distance(units),
-                Axis.around("row CV, %", 0, Math.min(MOST_CV_PCT, mostPct)),
+                Axis.around(
+                        mostPct > MOST_CV_PCT ? "row CV, %, cut at " + (int) MOST_CV_PCT : "row CV, %",
+                        0,
+                        Math.min(MOST_CV_PCT, mostPct)),
                 PLOT);
         double limit = runs.get(0).rig().limits().rowCv();
         chart.limit("limit " + Units.percent(limit), 100 * limit);
@@ -175,6 +178,6 @@ public final class ComparisonSheet implements Sheet {
                 extent,
                 units,
                 false,
-                run.ground()::share);
+                new Sprayed(run.ground())::share);
     }
 }

@@ -37,7 +37,8 @@ public final class PairSheet implements Sheet {
     @Override
     public String html() {
         Page page = new Page(
-                        title(), List.of("Before: " + Words.what(before, units), "After: " + Words.what(after, units)))
+                        title(),
+                        List.of(INVENTED, "Before: " + Words.what(before, units), "After: " + Words.what(after, units)))
                 .lead(lead());
         if (!before.scenario().equals(after.scenario()) || before.seed() != after.seed()) {
             page.with(div(p("Not the same ground: scenario or seed differ, so part of what differs is luck."))
@@ -53,12 +54,18 @@ public final class PairSheet implements Sheet {
         page.section("Rate error over distance", Page.block(pair(RunCharts::rate)));
         page.section("Alerts on the time line", Page.block(pair(RunCharts::alerts)));
         page.section("Not known to the monitor", sides(RunSheet.unknown(before), RunSheet.unknown(after)));
-        page.section(
-                "What this rests on",
-                Page.note("Before. " + Words.limits(before.rig(), units)),
-                Page.note("After. " + Words.limits(after.rig(), units)),
-                Page.note(Words.RESTS_ON));
+        page.section("What this rests on", rests());
         return page.caution(CAUTION).html();
+    }
+
+    private DomContent[] rests() {
+        String limitsBefore = Words.limits(before.rig(), units);
+        String limitsAfter = Words.limits(after.rig(), units);
+        return limitsBefore.equals(limitsAfter)
+                ? new DomContent[] {Page.note(limitsAfter), Page.note(Words.RESTS_ON)}
+                : new DomContent[] {
+                    Page.note("Before. " + limitsBefore), Page.note("After. " + limitsAfter), Page.note(Words.RESTS_ON)
+                };
     }
 
     private DomContent rowsOff() {

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What each row got by the monitor's own numbers, on the cells of the true map: its heights and its pressure through its own pattern,
- * times its rate. 1 is the mean of what is known.
+ * times its rate. 1 is the mean of the rows that got anything.
  *
  * <p>Messages say how wide the boom was switched on, not which sections; where a part was off, that cell is not known. Neither is it
  * where height, pressure or rate were not known.
@@ -78,6 +78,12 @@ final class ReportedMap {
             Way way = new Way(run.course());
             for (ReportedMoment moment : run.report().moments()) {
                 int cell = cellAt(way.atM(moment.atS()));
+                Double widthM = moment.widthM();
+                if (cell >= 0 && widthM != null && !(widthM > 0)) {
+                    // All is off, and known to be: nothing falls.
+                    count[cell]++;
+                    continue;
+                }
                 if (cell < 0 || !fall(moment)) {
                     continue;
                 }
@@ -165,7 +171,7 @@ final class ReportedMap {
             long n = 0;
             for (double[] cell : sum) {
                 for (double amount : cell) {
-                    if (!Double.isNaN(amount)) {
+                    if (amount > 0) {
                         all += amount;
                         n++;
                     }

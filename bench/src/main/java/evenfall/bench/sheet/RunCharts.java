@@ -99,11 +99,15 @@ final class RunCharts {
     }
 
     private List<Point> along(Function<Course.Moment, @Nullable Double> value) {
+        return Way.thinned(every(value));
+    }
+
+    private List<Point> every(Function<Course.Moment, @Nullable Double> value) {
         List<Point> points = new ArrayList<>();
         for (Course.Moment moment : run.course().moments()) {
             points.add(new Point(moment.atM() * Words.distancesPerMetre(units), value.apply(moment)));
         }
-        return Way.thinned(points);
+        return points;
     }
 
     private List<Point> said(Function<ReportedMoment, @Nullable Double> value) {
@@ -130,8 +134,8 @@ final class RunCharts {
         chart.area(
                 "keeps rows even",
                 Ink.GREEN,
-                along(moment -> moment.lowestM() * per),
-                along(moment -> moment.highestM() * per));
+                Way.edge(every(moment -> moment.rowCv() == null ? null : moment.lowestM() * per), false),
+                Way.edge(every(moment -> moment.rowCv() == null ? null : moment.highestM() * per), true));
         chart.line(place.words + ", true", Ink.BLUE, along(moment -> place.trueM(moment) * per));
         int sensor = nearest(place);
         if (sensor >= 0) {
@@ -179,7 +183,7 @@ final class RunCharts {
     /** What each row got in truth; null where no ground was covered. */
     @Nullable
     Picture trueMap() {
-        return map("map-true", "What each row got along the pass, in truth", run.ground()::share);
+        return map("map-true", "What each row got along the pass, in truth", new Sprayed(run.ground())::share);
     }
 
     /** The same by the monitor's own numbers. */
@@ -232,14 +236,16 @@ final class RunCharts {
 
     private List<Point> off(ToDoubleFunction<Double> counts) {
         GroundMap ground = run.ground();
+        Sprayed sprayed = new Sprayed(ground);
         List<Point> points = new ArrayList<>();
         for (int cell = 0; cell < ground.cells(); cell++) {
             double count = 0;
             for (int row = 0; row < ground.rows(); row++) {
-                count += counts.applyAsDouble(ground.share(cell, row));
+                count += counts.applyAsDouble(sprayed.share(cell, row));
             }
             points.add(new Point(
-                    (ground.cellFromM(cell) + 1) * Words.distancesPerMetre(units), 100 * count / ground.rows()));
+                    (ground.cellFromM(cell) + 1) * Words.distancesPerMetre(units),
+                    sprayed.isSprayed(cell) ? 100 * count / ground.rows() : null));
         }
         return Way.thinned(points);
     }

@@ -40,7 +40,7 @@ public final class RunSheet implements Sheet {
 
     @Override
     public String html() {
-        Page page = new Page(run.title(), List.of(Words.what(run, units)))
+        Page page = new Page(run.title(), List.of(INVENTED + " " + Words.what(run, units)))
                 .lead(Words.lead(run))
                 .with(Page.block(figures()));
         page.section("Alerts on the time line", alerts());
@@ -171,9 +171,12 @@ public final class RunSheet implements Sheet {
         return new DomContent[] {
             Page.block(ScaleKey.svg(), h3("True"), truth.chart()),
             Page.block(h3("As reported"), reported.chart()),
-            Page.block(h3("Rows off the mean, true"), charts.rowsOff().chart()),
+            Page.block(
+                    h3("Rows off the mean, true"),
+                    charts.rowsOff().chart(),
+                    Page.note("Interrupted where most of the boom was off.")),
             Page.note(
-                    "Both maps are over their own mean of the pass. The reported one is drawn from the heights, pressure and rate in"
+                    "Both maps are over their own mean of the ground where most of the boom sprayed. The reported one is drawn from the heights, pressure and rate in"
                             + " the monitor's messages; hatched where they were not known, or where part of the boom was off, since messages do"
                             + " not say which part.")
         };

@@ -74,6 +74,25 @@ final class Way {
         return kept;
     }
 
+    /**
+     * At most so many points of a band, point for point: of each stretch the narrowest that is known; not known where any of it is not.
+     *
+     * @param highest whether the upper edge is wanted, of which the lowest stays
+     */
+    static List<Point> edge(List<Point> points, boolean highest) {
+        int stretch = (points.size() + MOST_POINTS / 2 - 1) / (MOST_POINTS / 2);
+        List<Point> kept = new ArrayList<>();
+        for (int from = 0; from < points.size(); from += Math.max(1, stretch)) {
+            Double edge = points.get(from).y();
+            for (int i = from; i < Math.min(points.size(), from + stretch) && edge != null; i++) {
+                Double y = points.get(i).y();
+                edge = y == null ? null : Double.valueOf(highest ? Math.min(edge, y) : Math.max(edge, y));
+            }
+            kept.add(new Point(points.get(from).x(), edge));
+        }
+        return kept;
+    }
+
     private static double known(List<Point> points, int i) {
         Double y = points.get(i).y();
         return y == null ? Double.NaN : y;

@@ -39,7 +39,7 @@ final class Words {
     /** What ran, with which machine. */
     static String what(RunRecord run, Units units) {
         Rig rig = run.rig();
-        return Sheet.INVENTED + " Scenario " + run.scenario() + ", seed " + run.seed() + ": "
+        return "Scenario " + run.scenario() + ", seed " + run.seed() + ": "
                 + FixedDecimals.text(run.seconds(), 0) + " s, " + distance(run.lengthM(), units) + ", "
                 + distance(rig.boom().widthM(), units) + " boom, "
                 + rig.outlet().id() + " outlets, target "

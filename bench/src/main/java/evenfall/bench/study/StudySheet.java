@@ -18,7 +18,6 @@ import j2html.tags.DomContent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -112,71 +111,57 @@ public final class StudySheet implements Sheet {
         return ground.equals("level") ? "level" : "of class " + ground;
     }
 
-    private static String percent(double ratio) {
-        return Units.percentNumber(ratio, 1) + " %";
-    }
-
     private String speed(double kmh) {
         return units.speed(kmh * TradeUnits.KMPH_MPS);
     }
 
     private String lead() {
-        List<String> winners = new ArrayList<>();
-        for (Findings.Answer answer : answers) {
-            if (!answer.standings().isEmpty()) {
-                winners.add(answer.standings().get(0).outlet());
+        List<String> said = new ArrayList<>();
+        for (String ground : grid.grounds()) {
+            String winners = answers.stream()
+                    .filter(answer -> answer.ground().equals(ground)
+                            && !answer.standings().isEmpty())
+                    .map(answer -> answer.standings().get(0).outlet())
+                    .distinct()
+                    .collect(Collectors.joining(" or "));
+            if (!winners.isEmpty()) {
+                said.add(winners + " on " + (ground.equals("level") ? "level ground" : ground));
             }
         }
-        if (winners.isEmpty()) {
-            return "No run is there yet.";
-        }
-        if (winners.stream().distinct().count() == 1 && grid.outlets().size() > 1) {
-            return "Most even wherever it was asked: " + winners.get(0)
-                    + ". Others keep the limit too in places; see the table.";
-        }
-        return "Which type is the most even depends on ground and speed; see the table.";
+        return said.isEmpty() ? "No run is there yet." : "Most even: " + String.join(", ", said) + ".";
     }
 
     private DomContent table() {
-        DataTable table = new DataTable(
-                6, "ground", "speed", "most even", "not told apart", "also keep the limit", "beyond the limit");
+        List<String> head = new ArrayList<>(List.of("ground", "speed"));
+        head.addAll(grid.outlets());
+        DataTable table = new DataTable(2, head.toArray(new String[0]));
         for (Findings.Answer answer : answers) {
-            List<Findings.Standing> standings = answer.standings();
-            if (standings.isEmpty()) {
-                table.row(answer.ground(), speed(answer.speedKmh()), "not known yet", "", "", "");
-                continue;
+            List<String> cells = new ArrayList<>(List.of(answer.ground(), speed(answer.speedKmh())));
+            for (String outlet : grid.outlets()) {
+                cells.add(answer.standings().stream()
+                        .filter(one -> one.outlet().equals(outlet))
+                        .findFirst()
+                        .map(one -> told(one, one.equals(answer.standings().get(0))))
+                        .orElse("not known yet"));
             }
-            Findings.Standing best = standings.get(0);
-            List<Findings.Standing> others = standings.subList(1, standings.size());
-            table.row(
-                    answer.ground(),
-                    speed(answer.speedKmh()),
-                    told(best),
-                    others.isEmpty()
-                                    || others.get(0).like() != null
-                                    || grid.seeds().size() > 1
-                            ? joined(others, one -> Boolean.TRUE.equals(one.like()))
-                            : "not known: one seed",
-                    joined(others, one -> !Boolean.TRUE.equals(one.like()) && one.cvP95() <= LIMIT_CV),
-                    joined(standings, one -> !Boolean.TRUE.equals(one.like()) && one.cvP95() > LIMIT_CV));
+            table.row(cells.toArray(new String[0]));
         }
         return table.html();
     }
 
-    private String joined(List<Findings.Standing> standings, Predicate<Findings.Standing> which) {
-        String text = standings.stream().filter(which).map(this::told).collect(Collectors.joining("; "));
-        return text.isEmpty() ? "none" : text;
-    }
-
-    private String told(Findings.Standing standing) {
-        return standing.outlet() + " " + percent(standing.cvP95())
+    private String told(Findings.Standing standing, boolean best) {
+        String mark = best ? "● " : Boolean.TRUE.equals(standing.like()) ? "○ " : "";
+        return mark + (standing.cvP95() > LIMIT_CV ? "✕ " : "") + Units.percentNumber(standing.cvP95(), 1) + " %"
                 + (grid.heightsM().size() > 1 ? " at " + units.length(standing.heightM()) : "");
     }
 
     private String tableNote() {
         return "Percent: the row CV that 95 % of the pass keeps, at the height that suits the type best"
-                + (grid.heightsM().size() > 1 ? ", which stands beside it" : "")
-                + ". Not told apart: from the most even, by these seeds. Limit: " + Units.percent(LIMIT_CV) + ".";
+                + (grid.heightsM().size() > 1 ? ", which stands beside it" : "") + ". ● most even. "
+                + (grid.seeds().size() > 1
+                        ? "○ not told apart from it by these seeds. "
+                        : "With one seed nothing can be told apart from luck. ")
+                + "✕ beyond the limit of " + Units.percent(LIMIT_CV) + ".";
     }
 
     private Picture bySpeed(String ground) {

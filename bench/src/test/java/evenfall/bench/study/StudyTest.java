@@ -64,7 +64,8 @@ class StudyTest {
                     .isEqualTo(8 - there);
             assertThat(StudyCsv.text(GRID, store.all())).isEqualTo(whole);
             assertThat(new StudySheet(GRID, store.all(), Units.METRIC).html())
-                    .contains("Most even wherever it was asked: streamer-bar", "are invented", "Relieve the pressure");
+                    .contains(
+                            "Most even: streamer-bar on B, streamer-bar on D.", "are invented", "Relieve the pressure");
         }
         assertThat(whole.split("\r\n")).hasSize(9).doesNotHaveDuplicates();
     }
