@@ -144,9 +144,11 @@ final class StudyCommand implements Callable<Integer> {
                 unhook(hook);
             }
             double tookS = (System.nanoTime() - beganNs) / 1e9;
-            terminal.err()
-                    .println(made + " runs in " + FixedDecimals.text(tookS, 1) + " s, " + many + " at a time: "
-                            + FixedDecimals.text(made / Math.max(1e-3, tookS), 2) + " runs/s");
+            if (made > 0) {
+                terminal.err()
+                        .println(made + " runs in " + FixedDecimals.text(tookS, 1) + " s, " + many + " at a time: "
+                                + FixedDecimals.text(made / Math.max(1e-3, tookS), 2) + " runs/s");
+            }
             return say(grid, store.all());
         }
     }

@@ -35,7 +35,7 @@ public final class Studying {
      */
     public static int make(Grid grid, StudyStore store, int jobs, Progress progress)
             throws ConfigException, IOException, InterruptedException {
-        List<Case> all = grid.cases();
+        List<Case> all = grid.inTurn();
         Set<Case> there = store.all().keySet();
         List<Case> wanted = new ArrayList<>();
         for (Case one : all) {
