@@ -117,7 +117,31 @@ class WallsTest {
                     "sim.fault",
                     "sim.ground",
                     "sim.scenario"),
-            new Room("compare", "bench.report", "bench.run", "bench.score", "quantity"),
+            new Room("compare", "bench.page", "bench.report", "bench.run", "bench.score", "quantity"),
+            new Room(
+                    "sheet",
+                    "bench.page",
+                    "bench.received",
+                    "bench.run",
+                    "bench.score",
+                    "config",
+                    "liquid",
+                    "outlet",
+                    "pattern",
+                    "quantity",
+                    "rig",
+                    "sense"),
+            new Room(
+                    "study",
+                    "bench.page",
+                    "bench.run",
+                    "bench.score",
+                    "bench.sheet",
+                    "config",
+                    "liquid",
+                    "outlet",
+                    "quantity",
+                    "sim.scenario"),
             new Room("prove.measure", "quantity"),
             new Room(
                     "prove.guide",
@@ -253,10 +277,19 @@ class WallsTest {
     void librariesStayInTheirRooms() {
         onlyIn("org.apache.activemq..", "evenfall.bench.broker").check(PRODUCT);
         onlyIn("org.eclipse.paho..", "evenfall.bench.broker").check(PRODUCT);
-        onlyIn("org.hipparchus..", "evenfall.bench.score", "evenfall.bench.prove.measure")
+        onlyIn("org.hipparchus..", "evenfall.bench.score", "evenfall.bench.study", "evenfall.bench.prove.measure")
                 .check(PRODUCT);
+        onlyIn("org.sqlite..", "evenfall.bench.study").check(PRODUCT);
+        onlyIn("java.sql..", "evenfall.bench.study").check(PRODUCT);
         onlyIn("picocli..", "evenfall.bench.cli").check(PRODUCT);
-        onlyIn("j2html..", "evenfall.bench.page", "evenfall.bench.choose").check(PRODUCT);
+        onlyIn(
+                        "j2html..",
+                        "evenfall.bench.page",
+                        "evenfall.bench.choose",
+                        "evenfall.bench.sheet",
+                        "evenfall.bench.study")
+                .check(PRODUCT);
+        onlyIn("com.github.weisj..", "evenfall.bench.page").check(PRODUCT);
     }
 
     @Test

@@ -5,8 +5,10 @@ import evenfall.bench.compare.CompareText;
 import evenfall.bench.compare.Comparison;
 import evenfall.bench.compare.GroundPicture;
 import evenfall.bench.report.Json;
+import evenfall.bench.run.RunRecord;
 import evenfall.bench.run.RunResult;
 import evenfall.bench.run.Runner;
+import evenfall.bench.sheet.ComparisonSheet;
 import evenfall.config.ConfigException;
 import evenfall.config.FileCheck;
 import evenfall.outlet.OutletCatalogue;
@@ -58,6 +60,9 @@ final class CompareCommand implements Callable<Integer> {
             description = "Also draw rows by distance, one strip a type, into this file.")
     private @Nullable Path picture;
 
+    @Mixin
+    private SheetOptions sheets = new SheetOptions();
+
     CompareCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -78,13 +83,20 @@ final class CompareCommand implements Callable<Integer> {
         if (picture != null) {
             FileCheck.isWritable(picture, "--picture");
         }
+        sheets.check();
+        List<RunRecord> records = new ArrayList<>();
         List<RunResult> results = new ArrayList<>();
         for (Scenario scenario : scenarios) {
-            results.add(Runner.run(scenario, Runner.Options.QUICK, new SilentWatch()));
+            RunResult result = Runner.run(scenario, Runner.Options.QUICK, new SilentWatch());
+            results.add(result);
+            records.add(RunRecord.of(result, scenario));
         }
         Comparison comparison = new Comparison(results);
         if (picture != null) {
             Files.writeString(picture, GroundPicture.svg(comparison));
+        }
+        if (sheets.any()) {
+            sheets.write(new ComparisonSheet(records, common.units));
         }
         if (common.json) {
             terminal.out().println(Json.text(CompareJson.of(comparison)));

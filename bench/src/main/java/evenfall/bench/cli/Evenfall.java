@@ -43,7 +43,9 @@ public final class Evenfall implements Runnable {
         line.addSubcommand(new FeedCommand(terminal));
         line.addSubcommand(new ReplayCommand(terminal));
         line.addSubcommand(new CompareCommand(terminal));
+        line.addSubcommand(new ReportCommand(terminal));
         line.addSubcommand(new ScoreCommand(terminal));
+        line.addSubcommand(new StudyCommand(terminal));
         line.addSubcommand(new PatternCommand(terminal));
         line.addSubcommand(new ProveCommand(terminal));
         line.addSubcommand(new ChooseCommand(terminal));

@@ -2,8 +2,10 @@ package evenfall.bench.cli;
 
 import evenfall.bench.live.LiveView;
 import evenfall.bench.report.Json;
+import evenfall.bench.run.KeptRun;
 import evenfall.bench.run.Pace;
 import evenfall.bench.run.RunJson;
+import evenfall.bench.run.RunRecord;
 import evenfall.bench.run.RunResult;
 import evenfall.bench.run.RunText;
 import evenfall.bench.run.Runner;
@@ -63,7 +65,7 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = "--keep",
             paramLabel = "DIR",
-            description = "Keep rig file, trace, messages and result in this folder.")
+            description = "Keep rig file, trace, messages, result and truth in this folder, also for report.")
     private @Nullable Path keep;
 
     RunCommand(Terminal terminal) {
@@ -85,6 +87,7 @@ final class RunCommand implements Callable<Integer> {
         String json = Json.text(RunJson.of(result));
         if (keep != null) {
             Files.writeString(keep.resolve("result.json"), json + "\n");
+            KeptRun.addTruth(keep, RunRecord.of(result, scenario));
         }
         if (common.json) {
             terminal.out().println(json);

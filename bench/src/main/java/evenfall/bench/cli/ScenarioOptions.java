@@ -24,10 +24,13 @@ final class ScenarioOptions {
     String outlet;
 
     Scenario find(String nameOrFile, Units units) throws ConfigException {
-        Scenario scenario = Scenarios.find(nameOrFile).withUnits(units);
-        if (seed != null) {
-            scenario = scenario.withSeed(seed);
-        }
+        Scenario scenario = plain(nameOrFile, units);
         return outlet == null ? scenario : scenario.withOutlet(outlet);
+    }
+
+    /** With its own outlets. */
+    Scenario plain(String nameOrFile, Units units) throws ConfigException {
+        Scenario scenario = Scenarios.find(nameOrFile).withUnits(units);
+        return seed == null ? scenario : scenario.withSeed(seed);
     }
 }

@@ -1,18 +1,15 @@
 package evenfall.bench.compare;
 
+import evenfall.bench.page.Raster;
+import evenfall.bench.page.ShareScale;
 import evenfall.bench.run.RunResult;
 import evenfall.bench.score.GroundMap;
 import evenfall.quantity.FixedDecimals;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.util.Base64;
 import java.util.Locale;
-import javax.imageio.ImageIO;
 
 /**
  * The comparison as a picture: rows across, distance along, one strip a type, all over the same ground. One SVG file that needs
- * nothing else; each strip is a small image inside it, a pixel a row and cell.
+ * nothing else; each strip is a small image inside it.
  */
 public final class GroundPicture {
     private static final int LEFT = 130;
@@ -25,7 +22,7 @@ public final class GroundPicture {
     private GroundPicture() {}
 
     /** The whole file. */
-    public static String svg(Comparison comparison) throws IOException {
+    public static String svg(Comparison comparison) {
         int types = comparison.results().size();
         int high = TOP + types * (STRIP + GAP) + BOTTOM;
         StringBuilder svg = new StringBuilder();
@@ -55,7 +52,7 @@ public final class GroundPicture {
         return svg.append("</svg>\n").toString();
     }
 
-    private static void strip(StringBuilder svg, RunResult result, int top) throws IOException {
+    private static void strip(StringBuilder svg, RunResult result, int top) {
         GroundMap map = result.score().ground().map();
         text(svg, 10, top + 22, "font-weight=\"bold\"", result.outlet());
         Double cv = result.score().truth().rowCvMean();
@@ -68,12 +65,12 @@ public final class GroundPicture {
             svg.append(String.format(
                     Locale.ROOT,
                     "<image x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" preserveAspectRatio=\"none\" "
-                            + "style=\"image-rendering:pixelated\" href=\"data:image/png;base64,%s\"/>%n",
+                            + "href=\"%s\"/>%n",
                     LEFT,
                     top,
                     WIDE,
                     STRIP,
-                    Base64.getEncoder().encodeToString(png(map))));
+                    new Raster(map.cells(), map.rows(), map::share).dataUri()));
         }
         svg.append(String.format(
                 Locale.ROOT,
@@ -84,25 +81,13 @@ public final class GroundPicture {
                 STRIP));
     }
 
-    private static byte[] png(GroundMap map) throws IOException {
-        BufferedImage image = new BufferedImage(map.cells(), map.rows(), BufferedImage.TYPE_INT_RGB);
-        for (int cell = 0; cell < map.cells(); cell++) {
-            for (int row = 0; row < map.rows(); row++) {
-                image.setRGB(cell, row, ShareColour.rgb(map.share(cell, row)));
-            }
-        }
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ImageIO.write(image, "png", out);
-        return out.toByteArray();
-    }
-
     private static void legend(StringBuilder svg) {
         for (int percent = 0; percent <= 200; percent += 10) {
             svg.append(String.format(
                     Locale.ROOT,
                     "<rect x=\"%d\" y=\"62\" width=\"16\" height=\"14\" fill=\"#%06x\"/>%n",
                     LEFT + 56 + percent / 10 * 16,
-                    ShareColour.rgb(percent / 100.0)));
+                    ShareScale.rgb(percent / 100.0)));
         }
         text(svg, LEFT, 74, "font-size=\"12\"", "nothing");
         text(svg, LEFT + 56 + 21 * 16 + 6, 74, "font-size=\"12\"", "twice the mean or more");

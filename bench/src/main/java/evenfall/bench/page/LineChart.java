@@ -5,12 +5,16 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Lines and areas over two axes, as SVG. What lies outside the axes is cut off. A legend stands below; colours never stand alone.
+ * Lines, areas and rasters over two axes, as SVG. What lies outside the axes is cut off. A legend stands below; colours never stand alone.
  *
  * <p>Parts are drawn in the order in which they were added, areas below everything else.
  */
 public final class LineChart {
     private static final double WIDE = 720;
+
+    /** For two beside each other: as wide as half a page's column, so that letters keep their size. */
+    private static final double HALF = 470;
+
     private static final double LEFT = 62;
     private static final double RIGHT = 18;
     private static final double TOP = 14;
@@ -28,6 +32,7 @@ public final class LineChart {
     private final Axis across;
     private final Axis up;
     private final double plotHigh;
+    private final double wide;
     private final List<SvgTag> areas = new ArrayList<>();
     private final List<SvgTag> parts = new ArrayList<>();
     private final List<double[]> contourWords = new ArrayList<>();
@@ -41,11 +46,21 @@ public final class LineChart {
      * @param high height of the plot, where its width is 640
      */
     public LineChart(String id, String says, Axis across, Axis up, double high) {
+        this(id, says, across, up, high, WIDE);
+    }
+
+    private LineChart(String id, String says, Axis across, Axis up, double high, double wide) {
         this.id = id;
         this.says = says;
         this.across = across;
         this.up = up;
         this.plotHigh = high;
+        this.wide = wide;
+    }
+
+    /** A chart that stands beside another one: narrower, with letters of the same size. */
+    public static LineChart half(String id, String says, Axis across, Axis up, double high) {
+        return new LineChart(id, says, across, up, high, HALF);
     }
 
     /** A line through points, with its entry in the legend. */
@@ -95,16 +110,15 @@ public final class LineChart {
         return this;
     }
 
-    /** An area between two lines of points, with its entry in the legend and a hatch of its own. */
+    /**
+     * An area between two lines of points, with its entry in the legend and a hatch of its own. Where either is not known the area is
+     * interrupted; then both must have a point for a point.
+     */
     public LineChart area(String name, Ink ink, List<Point> lower, List<Point> upper) {
-        List<Point> around = new ArrayList<>(upper);
-        for (int i = lower.size() - 1; i >= 0; i--) {
-            around.add(lower.get(i));
-        }
         int hatch = legend.size();
         areas.add(hatch(ink, hatch));
         areas.add(new SvgTag("path")
-                .attr("d", path(around) + "z")
+                .attr("d", around(lower, upper))
                 .attr("fill", hatchUrl(hatch))
                 .attr("stroke", ink.colour())
                 .attr("stroke-width", "1.5")
@@ -118,6 +132,31 @@ public final class LineChart {
                 .attr("stroke", ink.colour());
         legend.add(new Entry(name, sign));
         return this;
+    }
+
+    private String around(List<Point> lower, List<Point> upper) {
+        if (lower.stream().allMatch(p -> p.y() != null) && upper.stream().allMatch(p -> p.y() != null)) {
+            return ring(lower, upper);
+        }
+        StringBuilder rings = new StringBuilder();
+        int from = 0;
+        for (int i = 0; i <= lower.size(); i++) {
+            boolean known =
+                    i < lower.size() && lower.get(i).y() != null && upper.get(i).y() != null;
+            if (!known) {
+                rings.append(i > from + 1 ? ring(lower.subList(from, i), upper.subList(from, i)) : "");
+                from = i + 1;
+            }
+        }
+        return rings.toString();
+    }
+
+    private String ring(List<Point> lower, List<Point> upper) {
+        List<Point> points = new ArrayList<>(upper);
+        for (int i = lower.size() - 1; i >= 0; i--) {
+            points.add(lower.get(i));
+        }
+        return path(points) + "z";
     }
 
     private SvgTag hatch(Ink ink, int number) {
@@ -140,6 +179,16 @@ public final class LineChart {
                         .attr("stroke-width", "1.5"));
     }
 
+    /** A raster below everything else, over a stretch of both axes; its highest row lies at the top. */
+    public LineChart raster(Raster raster, double fromX, double toX, double fromY, double toY) {
+        areas.add(raster.image()
+                .at("x", x(fromX))
+                .at("y", y(toY))
+                .at("width", Math.max(0, x(toX) - x(fromX)))
+                .at("height", Math.max(0, y(fromY) - y(toY))));
+        return this;
+    }
+
     /** A grey strip over a stretch of the level axis, with words at its top. */
     public LineChart strip(String words, double from, double to) {
         double left = x(Math.max(across.low(), from));
@@ -157,9 +206,16 @@ public final class LineChart {
     /** A level line over the whole plot, with words above its right end. */
     public LineChart limit(String words, double at) {
         parts.add(new SvgTag("path")
-                .attr("d", "M" + SvgTag.number(LEFT) + " " + SvgTag.number(y(at)) + "H" + SvgTag.number(WIDE - RIGHT))
+                .attr("d", "M" + SvgTag.number(LEFT) + " " + SvgTag.number(y(at)) + "H" + SvgTag.number(wide - RIGHT))
                 .withClass("limit"));
-        parts.add(SvgTag.text(WIDE - RIGHT - 4, y(at) - 5, "small", words).attr("text-anchor", "end"));
+        parts.add(SvgTag.text(wide - RIGHT - 4, y(at) - 5, "small", words).attr("text-anchor", "end"));
+        return this;
+    }
+
+    /** As {@link #limit}, with the words below the line: for the lower one of two. */
+    public LineChart floor(String words, double at) {
+        limit("", at);
+        parts.add(SvgTag.text(wide - RIGHT - 4, y(at) + 14, "small", words).attr("text-anchor", "end"));
         return this;
     }
 
@@ -213,8 +269,8 @@ public final class LineChart {
         double atX = LEFT;
         double atY = legendTop + 6;
         for (Entry entry : legend) {
-            double wide = 44 + LETTER * entry.name.length() + 18;
-            if (atX > LEFT && atX + wide > WIDE) {
+            double entryWide = 44 + LETTER * entry.name.length() + 18;
+            if (atX > LEFT && atX + entryWide > wide) {
                 atX = LEFT;
                 atY += LEGEND_LINE;
             }
@@ -222,12 +278,12 @@ public final class LineChart {
                     .attr("transform", "translate(" + SvgTag.number(atX) + " " + SvgTag.number(atY) + ")")
                     .with(entry.sign)
                     .with(SvgTag.text(42, 4, "legend", entry.name)));
-            atX += wide;
+            atX += entryWide;
         }
         double high = legend.isEmpty() ? legendTop : atY + 14;
         SvgTag svg = new SvgTag("svg")
                 .attr("xmlns", "http://www.w3.org/2000/svg")
-                .attr("viewBox", "0 0 " + SvgTag.number(WIDE) + " " + SvgTag.number(high))
+                .attr("viewBox", "0 0 " + SvgTag.number(wide) + " " + SvgTag.number(high))
                 .attr("role", "img")
                 .attr("aria-label", says)
                 .withClass("chart");
@@ -237,7 +293,7 @@ public final class LineChart {
                         .with(new SvgTag("rect")
                                 .at("x", LEFT)
                                 .at("y", TOP)
-                                .at("width", WIDE - LEFT - RIGHT)
+                                .at("width", wide - LEFT - RIGHT)
                                 .at("height", plotHigh))));
         svg.with(areas).with(grid()).with(parts).with(entries);
         return svg;
@@ -257,11 +313,11 @@ public final class LineChart {
                     .attr(
                             "d",
                             "M" + SvgTag.number(LEFT) + " " + SvgTag.number(y(mark)) + "H"
-                                    + SvgTag.number(WIDE - RIGHT))
+                                    + SvgTag.number(wide - RIGHT))
                     .withClass("grid"));
             grid.add(SvgTag.text(LEFT - 7, y(mark) + 4, "number", up.text(mark)).attr("text-anchor", "end"));
         }
-        grid.add(SvgTag.text((LEFT + WIDE - RIGHT) / 2, TOP + plotHigh + 37, "axis", across.label())
+        grid.add(SvgTag.text((LEFT + wide - RIGHT) / 2, TOP + plotHigh + 37, "axis", across.label())
                 .attr("text-anchor", "middle"));
         grid.add(SvgTag.text(0, 0, "axis", up.label())
                 .attr("text-anchor", "middle")
@@ -274,7 +330,7 @@ public final class LineChart {
     }
 
     private double x(double value) {
-        return LEFT + across.share(value) * (WIDE - LEFT - RIGHT);
+        return LEFT + across.share(value) * (wide - LEFT - RIGHT);
     }
 
     private double y(double value) {

@@ -101,7 +101,7 @@ public final class Page {
                 + "\n";
     }
 
-    private static String css() {
+    static String css() {
         try (InputStream in = Page.class.getResourceAsStream("page.css")) {
             if (in == null) {
                 throw new IllegalStateException("the program lacks its own file page.css");

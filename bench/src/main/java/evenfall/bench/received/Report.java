@@ -106,9 +106,11 @@ public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, W
                     number(json.path("target_Lpha")),
                     value(json.path("rate_error_pct")),
                     number(json.at("/boom/row_cv")),
+                    value(json.path("width_m")),
                     segmentM(json, "left"),
                     segmentM(json, "right"),
-                    List.copyOf(heights)));
+                    List.copyOf(heights),
+                    gaps(json)));
             JsonNode counts = json.path("wire");
             JsonNode rejected = counts.path("rejected");
             wire = new WireTally(
@@ -118,6 +120,25 @@ public record Report(List<ReportedMoment> moments, List<ReportedAlert> alerts, W
                     rejected.path("checksum").asLong(),
                     rejected.path("malformed").asLong(),
                     rejected.path("too_long").asLong());
+        }
+
+        private static List<ReportedMoment.Gap> gaps(JsonNode json) {
+            List<ReportedMoment.Gap> gaps = new ArrayList<>();
+            gap(gaps, "speed", json.path("speed_mps"));
+            gap(gaps, "flow", json.path("flow_Lpm"));
+            gap(gaps, "pressure", json.path("pressure_kPa"));
+            gap(gaps, "width switched on", json.path("width_m"));
+            gap(gaps, "rate", json.path("rate_Lpha"));
+            for (JsonNode height : json.path("heights")) {
+                gap(gaps, "height at " + height.path("sensor").asText(), height.path("height_m"));
+            }
+            return List.copyOf(gaps);
+        }
+
+        private static void gap(List<ReportedMoment.Gap> gaps, String what, JsonNode quantity) {
+            if (quantity.path("value").isNull()) {
+                gaps.add(new ReportedMoment.Gap(what, quantity.path("why").asText()));
+            }
         }
 
         private void alert(JsonNode json) {

@@ -15,9 +15,11 @@ import org.jspecify.annotations.Nullable;
  * @param targetLpha L/ha
  * @param rateErrorPct share of the target in percent, 0 when they agree; null when not known
  * @param rowCv row CV of the whole boom, a ratio; null when not known
+ * @param widthM width that is switched on, m; null when not known
  * @param leftM mean height of the left wing's outlets, m; null when not known
  * @param rightM the same of the right wing
  * @param heights at each height sensor, from the left
+ * @param gaps what was not known and why; empty also where nobody took it down
  */
 public record ReportedMoment(
         double atS,
@@ -29,13 +31,21 @@ public record ReportedMoment(
         @Nullable Double targetLpha,
         @Nullable Double rateErrorPct,
         @Nullable Double rowCv,
+        @Nullable Double widthM,
         @Nullable Double leftM,
         @Nullable Double rightM,
-        List<Height> heights) {
+        List<Height> heights,
+        List<Gap> gaps) {
 
     /**
      * @param rightM where the sensor sits, m right of the centre line
      * @param heightM height of the outlets there, m; null when not known
      */
     public record Height(double rightM, @Nullable Double heightM) {}
+
+    /**
+     * @param what the quantity, as people call it
+     * @param why the monitor's own words
+     */
+    public record Gap(String what, String why) {}
 }

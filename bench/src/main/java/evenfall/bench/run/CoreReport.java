@@ -47,9 +47,11 @@ final class CoreReport implements Outputs {
                 rig.target().rateM() / TradeUnits.LPHA_M,
                 times(live.rateError(), PERCENT),
                 live.boom().rows() == null ? null : live.boom().rows().rowCv(),
+                live.widthM().value(),
                 segmentM(live, "left"),
                 segmentM(live, "right"),
-                List.copyOf(heights)));
+                List.copyOf(heights),
+                List.of()));
     }
 
     private static @Nullable Double times(Quantity quantity, double factor) {

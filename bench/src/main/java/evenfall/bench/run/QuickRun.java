@@ -74,6 +74,7 @@ final class QuickRun {
                 scenario.belief().outlet().id(),
                 Pace.MAX,
                 score,
+                scoring.course(),
                 report,
                 outcome.digest(),
                 List.of(new RunResult.Time("drive", driveS), new RunResult.Time("score", seconds(scoreNs))),

@@ -98,6 +98,7 @@ final class RealRun {
                 scenario.belief().outlet().id(),
                 Pace.REAL,
                 score,
+                scoring.course(),
                 report,
                 null,
                 times,

@@ -1,6 +1,7 @@
 package evenfall.bench.run;
 
 import evenfall.bench.received.Report;
+import evenfall.bench.score.Course;
 import evenfall.bench.score.Score;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param outlet id of the outlet type
  * @param pace how it was driven
  * @param score the truth beside the report
+ * @param course the truth along the way
  * @param report what the monitor said
  * @param digest SHA-256 of all messages at pace max; null at real pace, where they depend on arrival
  * @param times where the time went, in order
@@ -28,6 +30,7 @@ public record RunResult(
         String outlet,
         Pace pace,
         Score score,
+        Course course,
         Report report,
         @Nullable String digest,
         List<Time> times,

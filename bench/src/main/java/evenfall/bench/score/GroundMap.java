@@ -21,6 +21,22 @@ public final class GroundMap {
         this.share = share;
     }
 
+    /**
+     * A map that was kept.
+     *
+     * @param cellFromM where each cell begins along the pass, m
+     * @param rowRightM place of each row, m right of the centre line
+     * @param share what each row got, row by row within each cell
+     * @throws IllegalArgumentException where there is not one share for each row of each cell
+     */
+    public static GroundMap kept(double[] cellFromM, double[] rowRightM, float[] share) {
+        if (share.length != cellFromM.length * rowRightM.length) {
+            throw new IllegalArgumentException(
+                    share.length + " shares for " + cellFromM.length + " cells of " + rowRightM.length + " rows");
+        }
+        return new GroundMap(rowRightM.length, cellFromM.clone(), rowRightM.clone(), share.clone());
+    }
+
     static GroundMap of(RowLedger ledger) {
         int rows = ledger.rows();
         int complete = 0;

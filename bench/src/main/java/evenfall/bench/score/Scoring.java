@@ -20,6 +20,11 @@ public final class Scoring {
         return truth;
     }
 
+    /** The truth along the way, after the end of the run. */
+    public Course course() {
+        return truth.course();
+    }
+
     /** After the end of the run. */
     public Score score(Report report) {
         FittedSpec fitted = scenario.world().fitted();

@@ -13,6 +13,7 @@ final class TruthKeeper implements TruthSink {
     private final TruthReader reader;
     private final Tips tips;
     private final List<TruthMoment> moments = new ArrayList<>();
+    private final List<Course.Moment> course = new ArrayList<>();
     private @Nullable RowLedger ledger;
 
     TruthKeeper(Scenario scenario) {
@@ -27,7 +28,9 @@ final class TruthKeeper implements TruthSink {
 
     @Override
     public void sample(TruthSample sample) {
-        moments.add(reader.moment(sample, tips.lowest()));
+        TruthMoment moment = reader.moment(sample, tips.lowest());
+        moments.add(moment);
+        course.add(reader.along(sample, moment));
     }
 
     @Override
@@ -37,6 +40,10 @@ final class TruthKeeper implements TruthSink {
 
     List<TruthMoment> moments() {
         return moments;
+    }
+
+    Course course() {
+        return new Course(course);
     }
 
     List<Contact> contacts() {

@@ -63,6 +63,24 @@ final class TruthReader {
                         sensorHeights(sample)));
     }
 
+    /**
+     * @param moment the same, as it is scored
+     */
+    Course.Moment along(TruthSample sample, TruthMoment moment) {
+        Double error = moment.rateError();
+        return new Course.Moment(
+                moment.atS(),
+                sample.xM(),
+                moment.speedMps(),
+                sample.heightM(0),
+                meanHeightM(sample, -boom.hingeM(), boom.hingeM()),
+                sample.heightM(sample.outlets() - 1),
+                moment.lowestM(),
+                moment.highestM(),
+                error == null ? null : 100 * error,
+                moment.rowCv());
+    }
+
     private TruthMoment.Flows flows(TruthSample sample) {
         return new TruthMoment.Flows(
                 sample.flowM3ps(),

@@ -58,6 +58,19 @@ class PageTest {
         assertThat(all(svg, "path", "d")).contains("M62.0 214.0M702.0 14.0");
     }
 
+    /** Two rings of three corners a side, by hand; the point that is not known belongs to neither. */
+    @Test
+    void whatIsNotKnownInterruptsAnArea() throws Exception {
+        List<Point> low = List.of(
+                new Point(0, 0.0), new Point(1, 0.0), new Point(5, null), new Point(9, 0.0), new Point(10, 0.0));
+        List<Point> high = List.of(
+                new Point(0, 50.0), new Point(1, 50.0), new Point(5, null), new Point(9, 50.0), new Point(10, 50.0));
+        Document svg = parsed(chart("a").area("band", Ink.GREEN, low, high));
+        assertThat(all(svg, "path", "d"))
+                .contains("M62.0 114.0L126.0 114.0L126.0 214.0L62.0 214.0z"
+                        + "M638.0 114.0L702.0 114.0L702.0 214.0L638.0 214.0z");
+    }
+
     @Test
     void everyIdOfAChartIsItsOwnAndEveryReferenceIsMet() throws Exception {
         Document svg = parsed(chart("own")

@@ -96,7 +96,20 @@ final class HandMade {
 
     static ReportedMoment says(double atS, @Nullable Double rateErrorPct, @Nullable Double rowCv) {
         return new ReportedMoment(
-                atS, atS, SPEED_MPS, null, null, null, 150.0, rateErrorPct, rowCv, null, null, List.of());
+                atS,
+                atS,
+                SPEED_MPS,
+                null,
+                null,
+                null,
+                150.0,
+                rateErrorPct,
+                rowCv,
+                null,
+                null,
+                null,
+                List.of(),
+                List.of());
     }
 
     static ReportedAlert alert(String kind, String place, double raisedS, @Nullable Double clearedS) {
