@@ -141,7 +141,51 @@ class WallsTest {
                     "liquid",
                     "outlet",
                     "quantity",
-                    "sim.scenario"));
+                    "sim.scenario"),
+            new Room("prove.measure", "quantity"),
+            new Room(
+                    "prove.guide",
+                    "bench.prove.measure",
+                    "bench.report",
+                    "liquid",
+                    "outlet",
+                    "quantity",
+                    "rig",
+                    "sense",
+                    "wire"),
+            new Room("prove.listen", "bench.prove.guide", "quantity", "rig", "serial", "wire"),
+            new Room(
+                    "prove.record",
+                    "bench.prove.guide",
+                    "bench.prove.measure",
+                    "bench.report",
+                    "config",
+                    "rig",
+                    "wire"),
+            new Room(
+                    "prove.talk",
+                    "bench.prove.guide",
+                    "bench.prove.listen",
+                    "bench.prove.measure",
+                    "bench.prove.record",
+                    "bench.report",
+                    "config",
+                    "quantity"),
+            new Room(
+                    "prove.trial",
+                    "bench.prove.guide",
+                    "bench.prove.listen",
+                    "bench.prove.measure",
+                    "bench.prove.talk",
+                    "bench.report",
+                    "config",
+                    "quantity",
+                    "rig",
+                    "sim.chance",
+                    "sim.feed",
+                    "sim.scenario",
+                    "sim.sensor",
+                    "sim.wire"));
 
     private static ArchRule allowList(Room room) {
         String[] allowed = Stream.concat(Stream.of("bench." + room.name()), Stream.of(room.mayUse()))
@@ -163,6 +207,31 @@ class WallsTest {
                 .dependOnClassesThat()
                 .resideInAPackage(library)
                 .because("a library stays in the room that needs it");
+    }
+
+    /** Rooms that are functions of what they are given. */
+    private static ArchRule pure(String... rooms) {
+        return classes()
+                .that()
+                .resideInAnyPackage(rooms)
+                .should()
+                .onlyDependOnClassesThat(resideInAnyPackage(
+                        "evenfall..",
+                        "java.lang",
+                        "java.lang.annotation",
+                        "java.lang.invoke",
+                        "java.lang.runtime",
+                        "java.math",
+                        "java.util",
+                        "java.util.function",
+                        "java.util.regex",
+                        "java.util.stream",
+                        "org.hipparchus..",
+                        "com.fasterxml.jackson.databind",
+                        "com.fasterxml.jackson.databind.node",
+                        "org.jspecify.annotations"))
+                .because(
+                        "a page or a terminal can lead a test only if it has no file, port, clock or thread of its own");
     }
 
     private static ArchRule truthIsReadIn(String room) {
@@ -208,7 +277,7 @@ class WallsTest {
     void librariesStayInTheirRooms() {
         onlyIn("org.apache.activemq..", "evenfall.bench.broker").check(PRODUCT);
         onlyIn("org.eclipse.paho..", "evenfall.bench.broker").check(PRODUCT);
-        onlyIn("org.hipparchus..", "evenfall.bench.score", "evenfall.bench.study")
+        onlyIn("org.hipparchus..", "evenfall.bench.score", "evenfall.bench.study", "evenfall.bench.prove.measure")
                 .check(PRODUCT);
         onlyIn("org.sqlite..", "evenfall.bench.study").check(PRODUCT);
         onlyIn("java.sql..", "evenfall.bench.study").check(PRODUCT);
@@ -224,6 +293,11 @@ class WallsTest {
     }
 
     @Test
+    void theProversThemselvesArePure() {
+        pure("evenfall.bench.prove.measure", "evenfall.bench.prove.guide").check(PRODUCT);
+    }
+
+    @Test
     void roomsFormNoCircle() {
         slices().matching("evenfall.bench.(*)..").should().beFreeOfCycles().check(PRODUCT);
     }
@@ -236,6 +310,7 @@ class WallsTest {
                         .getDetails())
                 .anyMatch(line -> line.contains("evenfall.judge.AlertKind"))
                 .noneMatch(line -> line.contains("calls method <evenfall.sim.world"));
+        assertThat(pure("evenfall.bench.trap").evaluate(TRAP).hasViolation()).isTrue();
         assertThat(truthIsReadIn("evenfall.bench.score").evaluate(TRAP).hasViolation())
                 .isTrue();
         assertThat(onlyIn("org.eclipse.paho..", "evenfall.bench.broker")

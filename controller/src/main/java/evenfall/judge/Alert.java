@@ -6,7 +6,8 @@ import org.jspecify.annotations.Nullable;
  * One alert as it stands.
  *
  * @param kind what is wrong
- * @param place where: {@code boom}, {@code left}, {@code centre}, {@code right}, or the name of a port or sensor
+ * @param place where: {@code boom}, {@code left}, {@code centre}, {@code right}, {@code section-} and its name, or the name of a port or
+ *     sensor
  * @param sinceUs when the limit was first passed, µs of event time
  * @param raisedUs when the alert was raised, µs of event time
  * @param value the number that broke the limit, in {@code unit}; null where the alert is about a number that is not known

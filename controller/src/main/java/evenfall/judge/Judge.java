@@ -1,5 +1,6 @@
 package evenfall.judge;
 
+import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,6 +10,15 @@ import org.jspecify.annotations.Nullable;
 public final class Judge {
     /** Silence has its own waiting time built in; a word from the sensor must last a little before the alert goes. Our choice, s. */
     private static final double SPEAKS_AGAIN_S = 1;
+
+    /** Next to nothing flows for so long, s: a section that is switched on fills sooner. */
+    private static final double NO_FLOW_S = 2;
+
+    /** Liquid runs on for so long, s: a dribble is shorter. */
+    private static final double RUNS_ON_S = 3;
+
+    /** A step of the conductance has lasted already when it is told; this is for what tells it to come back, s. Our choice. */
+    private static final double STEP_S = 1;
 
     private static final String BOOM = "boom";
 
@@ -90,6 +100,22 @@ public final class Judge {
         Bands bands = new Bands(rig);
         addHeld(AlertKind.BANDS_GAPPED, BOOM, new BandsWatch(false, bands, rig), limits);
         addHeld(AlertKind.BANDS_DOUBLED, BOOM, new BandsWatch(true, bands, rig), limits);
+        addPlumbing(rig);
+    }
+
+    private void addPlumbing(Rig rig) {
+        addHeld(AlertKind.PRESSURE_OUTSIDE, BOOM, new PressureWatch(rig), rig.limits());
+        add(AlertKind.TRAVEL_WITHOUT_FLOW, BOOM, new NoFlowWatch(rig), NO_FLOW_S, 0);
+        add(AlertKind.FLOW_WITHOUT_TRAVEL, BOOM, new RunsOnWatch(rig), RUNS_ON_S, 0);
+        Conductance conductance = new Conductance(rig);
+        List<BoomLayout.Section> sections = rig.boom().sections();
+        boolean told = rig.sensors().sectionsPort().isPresent() && sections.size() > 1;
+        for (int s = Conductance.BOOM; s < (told ? sections.size() : 0); s++) {
+            String place =
+                    s == Conductance.BOOM ? BOOM : "section-" + sections.get(s).name();
+            add(AlertKind.OUTLET_BLOCKED, place, new OutletWatch(false, s, conductance, rig), STEP_S, 0);
+            add(AlertKind.OUTLET_OPEN, place, new OutletWatch(true, s, conductance, rig), STEP_S, 0);
+        }
     }
 
     private void addHeld(AlertKind kind, String place, Watch watch, Rig.Limits limits) {

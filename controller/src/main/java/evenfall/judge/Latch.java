@@ -27,6 +27,7 @@ final class Latch {
     private long runSinceUs = -1;
     private double runS;
     private double runM;
+    private boolean paused;
     private boolean standing;
     private long sinceUs = -1;
     private long raisedUs = Long.MIN_VALUE / 2;
@@ -70,16 +71,22 @@ final class Latch {
      * @param stepM ground since the look before, m
      */
     Change look(long nowUs, double stepS, double stepM, Verdict verdict) {
-        boolean forChange = standing ? verdict == Verdict.WELL || verdict == Verdict.UNKNOWN : verdict == Verdict.OVER;
-        boolean against = standing ? verdict == Verdict.OVER : verdict != Verdict.OVER && verdict != Verdict.BETWEEN;
+        boolean forChange = standing
+                ? verdict == Verdict.WELL || verdict == Verdict.UNKNOWN
+                : verdict == Verdict.OVER || verdict == Verdict.LEANING;
+        boolean against = standing ? verdict == Verdict.OVER : verdict == Verdict.WELL || verdict == Verdict.UNKNOWN;
         if (against) {
             runSinceUs = -1;
             return Change.NONE;
         }
         if (!forChange) {
+            paused = true;
             return Change.NONE;
         }
-        if (runSinceUs < 0) {
+        // What only seems to be past the limit begins anew once it did not even seem so.
+        boolean anew = paused && verdict == Verdict.LEANING;
+        paused = false;
+        if (runSinceUs < 0 || anew) {
             runSinceUs = nowUs;
             runS = 0;
             runM = 0;
@@ -89,7 +96,8 @@ final class Latch {
         }
         // What is not known moves no metres; a standing alert must still be able to clear then.
         boolean farEnough = runM >= (standing ? clearM : holdM) || (standing && verdict == Verdict.UNKNOWN);
-        if (runS + 1e-9 < (standing ? clearS : holdS) || !farEnough) {
+        boolean longEnough = runS + 1e-9 >= (standing ? clearS : holdS);
+        if (!longEnough || !farEnough || verdict == Verdict.LEANING) {
             return Change.NONE;
         }
         if (wouldChatter(nowUs, verdict)) {

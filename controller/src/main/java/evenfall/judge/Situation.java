@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param pattern what falls on the rows now; null where that is not known
  * @param ports every port that a sensor needs
  * @param sensors every sensor
+ * @param plumbing what flows, at which pressure, through which sections
  */
 public record Situation(
         long nowUs,
@@ -37,7 +38,18 @@ public record Situation(
         @Nullable HeightWindow window,
         @Nullable BoomPattern pattern,
         List<PortState> ports,
-        List<SensorState> sensors) {
+        List<SensorState> sensors,
+        Plumbing plumbing) {
+
+    /**
+     * What flows, at which pressure, through which sections.
+     *
+     * @param flowM3ps through the meter, m³/s
+     * @param pressurePa as measured, Pa; never worked out from the flow
+     * @param openOutlets outlets in sections that are switched on; not known where the switches are not
+     * @param sectionMask bit 0 is the leftmost section, 1 is on; means nothing where the switches are not known
+     */
+    public record Plumbing(Quantity flowM3ps, Quantity pressurePa, Quantity openOutlets, long sectionMask) {}
 
     /**
      * A port as it is heard.

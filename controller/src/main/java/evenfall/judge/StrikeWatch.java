@@ -8,21 +8,35 @@ import evenfall.rig.Rig;
 /**
  * A tip on its way to ground or crop: its height over the speed at which that shrinks is the time that is left. Looked at as often as
  * heights come, since a boom falls from its set height within about a second.
+ *
+ * <p>Most falls are swings that turn in time. A boom that swings about its set height {@code h0} with the angular frequency {@code ω} gets
+ * down to {@code h0 − √((h − h0)² + (v/ω)²)} from a height {@code h} and a speed {@code v}, as any undamped oscillator does; only what
+ * gets below the clearance is warned of.
  */
 final class StrikeWatch {
-    /** Two looks in a row: one could be noise. Our choice, s. */
-    static final double RAISE_S = 0.05;
+    /** Three looks in a row: one or two could be a loose sensor. Our choice, s. */
+    static final double RAISE_S = 0.1;
 
     /** A boom swings through in one to three seconds; until it has, it may come again. Our choice, s. */
     static final double CLEAR_S = 3;
 
+    /**
+     * Frequency of that swing, Hz: in the middle of what is measured of booms on their suspension, 0.3 to 0.6 Hz (common practice, no
+     * source). A slower one would warn of more swings that turn in time, a faster one later.
+     */
+    private static final double SWING_HZ = 0.45;
+
     private final String wing;
     private final double limitS;
+    private final double setM;
+    private final double clearanceM;
     private final Units units;
 
     StrikeWatch(String wing, Rig rig) {
         this.wing = wing;
         this.limitS = rig.limits().strikeS();
+        this.setM = rig.target().heightM();
+        this.clearanceM = rig.limits().clearanceM();
         this.units = rig.units();
     }
 
@@ -31,11 +45,20 @@ final class StrikeWatch {
             return Verdict.UNKNOWN;
         }
         double fallMps = -tip.rateMps().get();
-        // Within twice its own scatter a rate may be noise, and noise strikes nothing.
-        if (!(fallMps > 2 * tip.rateMps().sd())) {
+        // Within its own scatter a rate is as likely noise as motion, and noise strikes nothing.
+        if (!(fallMps > tip.rateMps().sd())) {
+            return Verdict.WELL;
+        }
+        if (lowestM(tip.heightM().get(), fallMps) >= clearanceM) {
             return Verdict.WELL;
         }
         return Verdict.below(leftS(tip), limitS, 2 * limitS);
+    }
+
+    /** How low the swing gets. */
+    private double lowestM(double heightM, double fallMps) {
+        double bySpeedM = fallMps / (2 * Math.PI * SWING_HZ);
+        return setM - Math.sqrt((heightM - setM) * (heightM - setM) + bySpeedM * bySpeedM);
     }
 
     private static double leftS(Tip tip) {

@@ -4,6 +4,8 @@ package evenfall.judge;
 enum Verdict {
     /** Past the limit. */
     OVER,
+    /** Past the limit as it seems, but not yet surely: counts for the hold and does not raise. */
+    LEANING,
     /** Neither past the limit nor far enough from it to clear. */
     BETWEEN,
     /** Well within. */

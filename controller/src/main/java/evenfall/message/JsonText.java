@@ -14,7 +14,12 @@ final class JsonText {
     private static final JsonFactory FACTORY = new JsonFactory();
     private static final double US_PER_S = 1e6;
 
+    /** Room for the longest number that {@link FixedDecimals} writes. */
+    private static final int LONGEST_NUMBER = 24;
+
     private final JsonGenerator out;
+    private final StringBuilder digits = new StringBuilder(LONGEST_NUMBER);
+    private final char[] chars = new char[LONGEST_NUMBER];
 
     private JsonText(JsonGenerator out) {
         this.out = out;
@@ -27,7 +32,7 @@ final class JsonText {
 
     /** A document that is one object. */
     static byte[] document(Body body) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream(1024);
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(2048);
         try (JsonGenerator generator = FACTORY.createGenerator(bytes)) {
             generator.writeStartObject();
             body.write(new JsonText(generator));
@@ -49,6 +54,15 @@ final class JsonText {
         out.writeStartObject();
         body.write(this);
         out.writeEndObject();
+    }
+
+    /** One more whole number of the list that is open; null for one that is not known. */
+    void element(@Nullable Long value) throws IOException {
+        if (value == null) {
+            out.writeNull();
+        } else {
+            out.writeNumber(value);
+        }
     }
 
     void list(String key, Body body) throws IOException {
@@ -78,7 +92,11 @@ final class JsonText {
         if (value == null) {
             out.writeNull();
         } else {
-            out.writeNumber(FixedDecimals.text(value, decimals));
+            digits.setLength(0);
+            FixedDecimals.append(digits, value, decimals);
+            int length = digits.length();
+            digits.getChars(0, length, chars, 0);
+            out.writeNumber(chars, 0, length);
         }
     }
 

@@ -1,6 +1,8 @@
 package evenfall.message;
 
 import evenfall.judge.Alert;
+import evenfall.ledger.LedgerCell;
+import evenfall.ledger.PassSummary;
 import evenfall.monitor.Live;
 import evenfall.monitor.Outputs;
 import evenfall.rig.Rig;
@@ -15,6 +17,7 @@ import java.util.Map;
  */
 public final class MessageSink implements Outputs {
     private final Messages messages;
+    private final LedgerMessages ledger;
     private final Topics topics;
     private final Publisher publisher;
     private final Map<String, Alert> standing = new LinkedHashMap<>();
@@ -24,6 +27,7 @@ public final class MessageSink implements Outputs {
      */
     public MessageSink(Rig rig, Publisher publisher) {
         this.messages = new Messages(rig);
+        this.ledger = new LedgerMessages(rig);
         this.topics = new Topics(rig.name());
         this.publisher = publisher;
     }
@@ -31,6 +35,16 @@ public final class MessageSink implements Outputs {
     @Override
     public void live(Live live) {
         publisher.publish(topics.live(), messages.live(live), false, Delivery.LATEST);
+    }
+
+    @Override
+    public void cell(LedgerCell cell) {
+        publisher.publish(topics.ledger(), ledger.cell(cell), false, Delivery.EVERY);
+    }
+
+    @Override
+    public void pass(PassSummary pass) {
+        publisher.publish(topics.pass(), ledger.pass(pass), false, Delivery.EVERY);
     }
 
     @Override

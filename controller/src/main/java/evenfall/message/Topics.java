@@ -23,6 +23,16 @@ public final class Topics {
         return root + "live";
     }
 
+    /** Where each finished distance cell of the row ledger goes. */
+    public String ledger() {
+        return root + "ledger";
+    }
+
+    /** Where each finished pass goes. */
+    public String pass() {
+        return root + "pass";
+    }
+
     /** Where one alert stands: a topic for each kind and place, retained while it stands. */
     public String alert(Alert alert) {
         return alert(alert.kind().word(), alert.place());

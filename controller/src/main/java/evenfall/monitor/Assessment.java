@@ -160,7 +160,7 @@ final class Assessment {
         if (!(factor.get() > 0)) {
             return Unknown.NOTHING_FALLS;
         }
-        pattern.compute(heightM, heightRateMps, heightKnown, open, factor.get());
+        pattern.compute(heightM, heightRateMps, heightKnown, open, factor.get(), speed.get());
         return null;
     }
 
@@ -215,7 +215,21 @@ final class Assessment {
                 patternPressure.isKnown() ? windows.at(patternPressure.get()) : null,
                 patternUnknown == null ? pattern : null,
                 inputs.portStates(nowUs),
-                inputs.sensorStates(nowUs));
+                inputs.sensorStates(nowUs),
+                plumbing());
+    }
+
+    private Situation.Plumbing plumbing() {
+        Quantity openOutlets = width;
+        long mask = 0;
+        if (width.isKnown()) {
+            openOutlets =
+                    Quantity.known((double) Math.round(width.get() / rig.boom().spacingM()), width.ageUs());
+            for (int s = 0; s < rig.boom().sections().size(); s++) {
+                mask |= inputs.isOn(s) ? 1L << s : 0;
+            }
+        }
+        return new Situation.Plumbing(flow, pressure, openOutlets, mask);
     }
 
     Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {

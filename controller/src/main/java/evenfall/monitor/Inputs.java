@@ -6,6 +6,7 @@ import evenfall.sense.AirSense;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightDoubts;
 import evenfall.sense.HeightSense;
+import evenfall.sense.PositionSense;
 import evenfall.sense.PressureSense;
 import evenfall.sense.Quantity;
 import evenfall.sense.SectionSense;
@@ -34,6 +35,7 @@ final class Inputs {
     private final SpeedSense speed;
     private final @Nullable WheelSense wheel;
     private final SectionSense sections = new SectionSense();
+    private final PositionSense position = new PositionSense();
     private final List<String> portNames;
     private final long silenceUs;
 
@@ -57,6 +59,11 @@ final class Inputs {
         PortInput.Senses all = new PortInput.Senses(flow, pressure, heights, doubts, air, speed, wheel, sections);
         for (Rig.Port port : rig.ports()) {
             ports.add(new PortInput(port.name(), port.baud(), startUs, rig, all));
+        }
+        for (PortInput input : ports) {
+            if (isReceiver(input.name())) {
+                input.locate(position);
+            }
         }
     }
 
@@ -196,6 +203,18 @@ final class Inputs {
             throw new IllegalStateException("no flow meter is fitted");
         }
         return speed.meanMps(flow.windowFromUs(), flow.windowToUs());
+    }
+
+    /** Where the receiver's antenna is; null where that is not known, for the reason of {@link #placeUnknown}. */
+    PositionSense.@Nullable Fix fix(long nowUs) {
+        return position.fix(nowUs, silenceUs + RECEIVER_PERIOD_US);
+    }
+
+    @Nullable
+    Unknown placeUnknown(long nowUs) {
+        return rig.sensors().speedPort().isPresent()
+                ? position.unknown(nowUs, silenceUs + RECEIVER_PERIOD_US)
+                : Unknown.NOT_FITTED;
     }
 
     Quantity flowM3ps(long nowUs) {

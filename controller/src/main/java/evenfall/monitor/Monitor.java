@@ -2,6 +2,7 @@ package evenfall.monitor;
 
 import evenfall.judge.Alert;
 import evenfall.judge.Judge;
+import evenfall.judge.Situation;
 import evenfall.rig.Rig;
 import evenfall.trace.TraceEvent;
 import evenfall.wire.WireCounts;
@@ -27,6 +28,7 @@ public final class Monitor {
     private final Assessment assessment;
     private final Tips tips;
     private final Judge judge;
+    private final GroundAccount ground;
     private final Judge.Listener listener;
     private long nowUs;
     private long nextGridUs;
@@ -50,6 +52,7 @@ public final class Monitor {
         this.assessment = new Assessment(rig, inputs);
         this.tips = new Tips(rig, inputs);
         this.judge = new Judge(rig, inputs.portNames(), inputs.sensorStates(startUs), inputs.speedPort());
+        this.ground = new GroundAccount(rig, inputs, outputs, startUs);
         this.listener = new Judge.Listener() {
             @Override
             public void raised(Alert alert) {
@@ -77,6 +80,8 @@ public final class Monitor {
         } else if (event instanceof TraceEvent.Dropped dropped) {
             inputs.cut(dropped.port());
             droppedBytes += dropped.bytes();
+        } else if (event instanceof TraceEvent.End) {
+            ground.end();
         }
     }
 
@@ -102,8 +107,11 @@ public final class Monitor {
 
     private void serveGrid() {
         assessment.assess(nowUs);
-        judge.look(assessment.situation(), listener);
-        outputs.live(assessment.live(judge.standing(), inputs.wire(), droppedBytes));
+        Situation situation = assessment.situation();
+        judge.look(situation, listener);
+        Live live = assessment.live(judge.standing(), inputs.wire(), droppedBytes);
+        outputs.live(live);
+        ground.take(situation, live);
     }
 
     /** What the decoders of all ports have counted. */

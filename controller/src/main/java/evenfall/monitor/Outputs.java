@@ -1,6 +1,8 @@
 package evenfall.monitor;
 
 import evenfall.judge.Alert;
+import evenfall.ledger.LedgerCell;
+import evenfall.ledger.PassSummary;
 
 /** Where the core's outputs go, in the order in which they come to be. Called on the thread that feeds the core. */
 public interface Outputs {
@@ -14,4 +16,10 @@ public interface Outputs {
      * @param clearedUs µs of event time
      */
     void cleared(Alert alert, long clearedUs);
+
+    /** A distance cell of the row ledger is finished. After the live output of the same moment. */
+    default void cell(LedgerCell cell) {}
+
+    /** A pass has ended; its last cell came before. */
+    default void pass(PassSummary pass) {}
 }

@@ -6,12 +6,14 @@ import evenfall.sense.ArrivalClock;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightDoubts;
 import evenfall.sense.HeightSense;
+import evenfall.sense.PositionSense;
 import evenfall.sense.PressureSense;
 import evenfall.sense.SectionSense;
 import evenfall.sense.SpeedSense;
 import evenfall.sense.WheelSense;
 import evenfall.wire.AirTemperature;
 import evenfall.wire.FlowPulses;
+import evenfall.wire.Gga;
 import evenfall.wire.HeightEchoes;
 import evenfall.wire.HubIdentity;
 import evenfall.wire.HubSentence;
@@ -71,6 +73,7 @@ final class PortInput implements SentenceHandler {
     private long saidUs = Long.MIN_VALUE / 2;
     private long boots = -1;
     private long restartedUs = Long.MIN_VALUE / 2;
+    private @Nullable PositionSense position;
     private long nowUs;
     private long heardUs;
     private boolean unplugged;
@@ -108,6 +111,11 @@ final class PortInput implements SentenceHandler {
 
     private boolean isHere(Optional<String> port) {
         return port.filter(name::equals).isPresent();
+    }
+
+    /** This is the receiver's port: it tells where the machine is, too. */
+    void locate(PositionSense sense) {
+        position = sense;
     }
 
     String name() {
@@ -264,7 +272,32 @@ final class PortInput implements SentenceHandler {
     }
 
     @Override
+    public void onGga(Gga gga) {
+        if (position != null && gga.hasQuality()) {
+            position.onQuality(gga.quality());
+        }
+    }
+
+    private void locate(Rmc rmc) {
+        if (position == null) {
+            return;
+        }
+        if (rmc.hasFix() && rmc.hasPosition() && rmc.hasSpeed()) {
+            position.onFix(
+                    nowUs,
+                    rmc.latitudeDeg(),
+                    rmc.longitudeDeg(),
+                    rmc.hasCourse() ? rmc.courseDeg() : Double.NaN,
+                    rmc.speedMps(),
+                    rmc.hasMode() ? rmc.mode() : 0);
+        } else {
+            position.onNoFix(nowUs);
+        }
+    }
+
+    @Override
     public void onRmc(Rmc rmc) {
+        locate(rmc);
         if (speed == null) {
             return;
         }

@@ -21,14 +21,18 @@ public final class BoomPattern {
     private final double designReachM;
     private final Rows rows;
     private final Lines lines;
+    private final Fall fall;
     private final boolean[] rowLeftOut;
     private final double[] picked;
     private final double[] atRest;
     private final double[] offsetM;
     private final double[] downPart;
     private final double[] rightPart;
+    private final double[] backPart;
+    private final AirDrag[] drag;
     private final double[] exitMps;
     private final double[] share;
+    private double travelMps = Double.NaN;
 
     /**
      * @param boom boom and rows
@@ -43,6 +47,8 @@ public final class BoomPattern {
         offsetM = new double[streams];
         downPart = new double[streams];
         rightPart = new double[streams];
+        backPart = new double[streams];
+        drag = new AirDrag[streams];
         exitMps = new double[streams];
         share = new double[streams];
         for (int i = 0; i < streams; i++) {
@@ -50,6 +56,9 @@ public final class BoomPattern {
             offsetM[i] = stream.offsetM();
             downPart[i] = stream.downPart();
             rightPart[i] = stream.rightPart();
+            backPart[i] = stream.backPart();
+            double streamM3ps = stream.share() * type.ratedFlowM3ps();
+            drag[i] = new AirDrag(streamM3ps, stream.exitMps(), specificGravity);
             exitMps[i] = stream.exitMps();
             share[i] = stream.share();
         }
@@ -60,6 +69,7 @@ public final class BoomPattern {
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
         designReachM = reachM(targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
+        fall = new Fall(boom, feedsM());
     }
 
     /**
@@ -71,7 +81,7 @@ public final class BoomPattern {
      * @param speedFactor exit speed over the rated one, the same for all
      */
     public void compute(double[] heightM, boolean[] heightKnown, boolean[] open, double speedFactor) {
-        compute(heightM, atRest, heightKnown, open, speedFactor);
+        compute(heightM, atRest, heightKnown, open, speedFactor, Double.NaN);
     }
 
     /**
@@ -79,11 +89,22 @@ public final class BoomPattern {
      * It goes on with the machine, over ground that rises and falls under it as under the outlet; so the speed that counts is that
      * over the ground.
      *
+     * <p>Drops are slowed by the air, which stands over the field and so blows to the rear past the machine; see {@link AirDrag}.
+     *
      * @param rateMps how fast each height grows, m/s; read only where {@code heightKnown}
+     * @param travelMps ground speed, m/s; NaN for a flight without air
      */
-    public void compute(double[] heightM, double[] rateMps, boolean[] heightKnown, boolean[] open, double speedFactor) {
+    public void compute(
+            double[] heightM,
+            double[] rateMps,
+            boolean[] heightKnown,
+            boolean[] open,
+            double speedFactor,
+            double travelMps) {
+        this.travelMps = travelMps;
         rows.clear();
         lines.clear();
+        fall.begin(speedFactor);
         Arrays.fill(rowLeftOut, false);
         for (int outlet = 0; outlet < boom.outlets(); outlet++) {
             double atM = boom.outletRightM(outlet);
@@ -91,6 +112,7 @@ public final class BoomPattern {
                 leaveOutRows(atM);
                 continue;
             }
+            fall.outlet(outlet, heightM[outlet]);
             fall(outlet, atM, heightM[outlet], rateMps[outlet], speedFactor);
         }
     }
@@ -99,8 +121,11 @@ public final class BoomPattern {
         for (int i = 0; i < share.length; i++) {
             double atM = outletM + landingM(i, heightM, rateMps, speedFactor);
             lay(atM, share[i], outlet);
+            fall.line(atM, share[i]);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
-                lay(Math.copySign(2 * halfWidthM, atM) - atM, share[i], outlet);
+                double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
+                lay(mirroredM, share[i], outlet);
+                fall.mirrorImage(mirroredM, share[i]);
             }
         }
     }
@@ -112,7 +137,15 @@ public final class BoomPattern {
 
     private double landingM(int stream, double heightM, double rateMps, double speedFactor) {
         double speedMps = exitMps[stream] * speedFactor;
-        double flightS = Flight.timeS(speedMps * downPart[stream] - rateMps, heightM);
+        double downMps = speedMps * downPart[stream] - rateMps;
+        double flightS = Flight.timeS(downMps, heightM);
+        if (!Double.isNaN(travelMps)) {
+            double backMps = speedMps * backPart[stream] - travelMps;
+            double rightMps = speedMps * rightPart[stream];
+            double fallMps = downMps + 0.5 * Flight.GRAVITY_MPS2 * flightS;
+            double againstMps = Math.sqrt(backMps * backMps + rightMps * rightMps + fallMps * fallMps);
+            flightS = drag[stream].carriesS(flightS, downMps, againstMps);
+        }
         return offsetM[stream] + speedMps * rightPart[stream] * flightS;
     }
 
@@ -124,8 +157,12 @@ public final class BoomPattern {
         return farM;
     }
 
+    private double feedsM() {
+        return Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
+    }
+
     private void leaveOutRows(double outletM) {
-        double reachM = Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
+        double reachM = feedsM();
         int to = rows.endAtOrLeftOf(outletM + reachM);
         for (int j = rows.firstAtOrRightOf(outletM - reachM); j < to; j++) {
             rowLeftOut[j] = true;
@@ -158,5 +195,10 @@ public final class BoomPattern {
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */
     public Rows rows() {
         return rows;
+    }
+
+    /** The same, own lines and mirror images apart. */
+    public Fall fall() {
+        return fall;
     }
 }

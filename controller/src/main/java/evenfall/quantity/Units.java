@@ -188,6 +188,11 @@ public enum Units {
         return lengthNumber(fromM) + " to " + length(toM);
     }
 
+    /** Two pressures with one unit: "100 to 400 kPa". */
+    public String pressures(double fromPa, double toPa) {
+        return FixedDecimals.text(fromPa / pressurePa, 0) + " to " + pressure(toPa);
+    }
+
     /** A ratio as percent, without the sign: 0.034 is "3". */
     public static String percentNumber(double ratio, int decimals) {
         return FixedDecimals.text(100 * ratio, decimals);

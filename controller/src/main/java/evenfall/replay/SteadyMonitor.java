@@ -1,6 +1,8 @@
 package evenfall.replay;
 
 import evenfall.judge.Alert;
+import evenfall.ledger.LedgerCell;
+import evenfall.ledger.PassSummary;
 import evenfall.message.MessageSink;
 import evenfall.message.OutputDigest;
 import evenfall.message.Publisher;
@@ -67,6 +69,18 @@ public final class SteadyMonitor {
         public void cleared(Alert alert, long clearedUs) {
             first.cleared(alert, clearedUs);
             second.cleared(alert, clearedUs);
+        }
+
+        @Override
+        public void cell(LedgerCell cell) {
+            first.cell(cell);
+            second.cell(cell);
+        }
+
+        @Override
+        public void pass(PassSummary pass) {
+            first.pass(pass);
+            second.pass(pass);
         }
     }
 

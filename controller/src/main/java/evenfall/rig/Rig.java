@@ -5,6 +5,7 @@ import evenfall.outlet.OutletType;
 import evenfall.quantity.Units;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A machine as configured; everything in SI.
@@ -19,6 +20,7 @@ import java.util.Optional;
  * @param ports where bytes come from
  * @param broker where messages go
  * @param page where the cab view is served; empty for nowhere
+ * @param ledger how the row ledger is kept
  * @param units of the words in alerts; all else carries its unit beside it
  */
 public record Rig(
@@ -32,6 +34,7 @@ public record Rig(
         List<Port> ports,
         Broker broker,
         Optional<Page> page,
+        Ledger ledger,
         Units units) {
 
     public Rig {
@@ -40,12 +43,12 @@ public record Rig(
 
     /** The same machine with other outlets. */
     public Rig withOutlet(OutletType other) {
-        return new Rig(name, boom, other, liquid, target, sensors, limits, ports, broker, page, units);
+        return new Rig(name, boom, other, liquid, target, sensors, limits, ports, broker, page, ledger, units);
     }
 
     /** The same machine, whose alerts speak in other units. */
     public Rig withUnits(Units other) {
-        return new Rig(name, boom, outlet, liquid, target, sensors, limits, ports, broker, page, other);
+        return new Rig(name, boom, outlet, liquid, target, sensors, limits, ports, broker, page, ledger, other);
     }
 
     /**
@@ -81,6 +84,39 @@ public record Rig(
      * @param token what a page must bring; never empty where the host is beyond loopback
      */
     public record Page(String host, int port, Optional<String> token) {}
+
+    /**
+     * How the row ledger is kept.
+     *
+     * @param cellM length of a distance cell, m
+     * @param overlapFrom the worst fix by which passes are laid beside one another
+     * @param antennaAheadM how far the receiver's antenna is ahead of the boom, m; negative behind it
+     * @param antennaRightM how far it is right of the boom's centre line, m
+     * @param productFactor by how much this product touches leaves harder than another, as the farm judges it; empty where it has
+     *     no opinion
+     * @param weatherFactor the same for the weather
+     */
+    public record Ledger(
+            double cellM,
+            FixGrade overlapFrom,
+            double antennaAheadM,
+            double antennaRightM,
+            OptionalDouble productFactor,
+            OptionalDouble weatherFactor) {
+        /** What a rig file without the key gets. */
+        public static final Ledger USUAL =
+                new Ledger(2, FixGrade.DIFFERENTIAL, 0, 0, OptionalDouble.empty(), OptionalDouble.empty());
+    }
+
+    /** How good a receiver's fix is, from the worst to the best. */
+    public enum FixGrade {
+        /** Of its own: wanders by decimetres within minutes, more than a row. */
+        ANY,
+        /** With corrections. */
+        DIFFERENTIAL,
+        /** By the carrier's phase, whole cycles fixed: centimetres. */
+        RTK
+    }
 
     /**
      * @param flow the one flow meter, if there is one

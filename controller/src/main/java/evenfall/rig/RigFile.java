@@ -15,7 +15,9 @@ import evenfall.quantity.Units;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** Reads a rig file (YAML, {@code rig.schema.json}) and checks what a schema cannot. */
@@ -61,6 +63,7 @@ public final class RigFile {
                 ports,
                 broker(),
                 page(),
+                ledger(),
                 root.text("units", "metric").equals("us") ? Units.US : Units.METRIC);
     }
 
@@ -291,6 +294,25 @@ public final class RigFile {
                     "a token of 12 or more letters and digits beside it, or one of " + String.join(", ", LOOPBACK));
         }
         return Optional.of(new Rig.Page(host, node.integer("port", 8036), token));
+    }
+
+    private Rig.Ledger ledger() {
+        if (!root.has("ledger")) {
+            return Rig.Ledger.USUAL;
+        }
+        ConfigNode node = root.at("ledger");
+        Rig.Ledger usual = Rig.Ledger.USUAL;
+        return new Rig.Ledger(
+                node.number("cell_m", usual.cellM()),
+                Rig.FixGrade.valueOf(node.text("overlap_from", "differential").toUpperCase(Locale.ROOT)),
+                node.number("antenna_ahead_m", usual.antennaAheadM()),
+                node.number("antenna_right_m", usual.antennaRightM()),
+                factor(node, "product_factor"),
+                factor(node, "weather_factor"));
+    }
+
+    private static OptionalDouble factor(ConfigNode node, String key) {
+        return node.has(key) ? OptionalDouble.of(node.number(key)) : OptionalDouble.empty();
     }
 
     private Rig.Broker broker() {

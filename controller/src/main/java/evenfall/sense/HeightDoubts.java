@@ -1,5 +1,6 @@
 package evenfall.sense;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -14,10 +15,10 @@ import java.util.List;
  *   <li><b>Stuck.</b> A stuck sensor repeats its reading always, a healthy one as often as its neighbours do: each repeat is worth
  *       {@code −ln} of their share of repeats, but at most 3, and nothing while most of the others repeat theirs too; the
  *       first other reading takes all evidence away. Where all stand still, nothing can be told, and nothing is.
- *   <li><b>Scattered.</b> Second differences of a healthy sensor have the middle variance {@code σ²} of its neighbours'; those of a loose
- *       one, or of one that hears double echoes, have 25 times that (five times the standard deviation, our choice of what is far beyond).
- *       A second difference d adds {@code d²/2σ² · (1 − 1/25) − ln 5} for a normal distribution. It adds at most 2, so that a single
- *       edge, which bends three of them, is not taken for a fault.
+ *   <li><b>Scattered.</b> The {@link FourthDifference fourth differences} of a healthy sensor have the middle variance {@code σ²} of its
+ *       neighbours'; those of a loose one, or of one that hears double echoes, have 25 times that (five times the standard deviation, our
+ *       choice of what is far beyond). A difference d adds {@code d²/2σ² · (1 − 1/25) − ln 5}, for a normal distribution; but at most
+ *       {@value #MOST_OF_DIFFERENCE}, so that an edge, which enters five of them, is not taken for a fault.
  * </ul>
  *
  * <p>Left and right changed over cannot be told from heights alone: the mirror image of a boom is a boom.
@@ -34,10 +35,10 @@ public final class HeightDoubts {
     /** Five times the scatter of the others. */
     private static final double FAR_BEYOND = 5;
 
-    private static final double MOST_OF_BEND = 2;
+    private static final double MOST_OF_DIFFERENCE = 1.5;
 
-    /** The least second difference that a healthy sensor is taken to have, m²: 2 mm of scatter, squared, times 6. */
-    private static final double LEAST_BEND_M2 = 6 * 0.002 * 0.002;
+    /** The least square of a difference that a healthy sensor is taken to have, m²: that of 2 mm of scatter. */
+    private static final double LEAST_M2 = FourthDifference.GAIN * 0.002 * 0.002;
 
     /** Weight of the newest in what is known of a sensor's habits: the last 5 s. Our choice. */
     private static final double WEIGHT = 0.01;
@@ -47,15 +48,14 @@ public final class HeightDoubts {
 
     private final List<HeightSense> senses;
     private final long[] lastUs;
-    private final double[] lastM;
-    private final double[] beforeM;
+    private final List<FourthDifference> differences = new ArrayList<>();
     private final int[] inRow;
     private final double[] repeatShare;
-    private final double[] bendM2;
+    private final double[] usualM2;
     private final double[] stuck;
     private final double[] scattered;
     private final int[] moved;
-    private final double[] bendNowM2;
+    private final double[] nowM2;
     private final double[] repeatNow;
     private final boolean[] isStuck;
     private final boolean[] isScattered;
@@ -66,23 +66,22 @@ public final class HeightDoubts {
         this.senses = List.copyOf(senses);
         int n = senses.size();
         lastUs = new long[n];
-        lastM = new double[n];
-        beforeM = new double[n];
         inRow = new int[n];
         repeatShare = new double[n];
-        bendM2 = new double[n];
+        usualM2 = new double[n];
         stuck = new double[n];
         scattered = new double[n];
         moved = new int[n];
-        bendNowM2 = new double[n];
+        nowM2 = new double[n];
         repeatNow = new double[n];
         isStuck = new boolean[n];
         isScattered = new boolean[n];
         others = new double[n];
         for (int i = 0; i < n; i++) {
+            differences.add(new FourthDifference());
             // Before anything is known a repeat is nothing strange.
             repeatShare[i] = 1;
-            bendM2[i] = LEAST_BEND_M2;
+            usualM2[i] = LEAST_M2;
         }
     }
 
@@ -98,12 +97,10 @@ public final class HeightDoubts {
         if (inRow[sensor] >= 1) {
             lookForRepeat(sensor, Math.abs(roundTripUs - lastUs[sensor]) <= REPEAT_US);
         }
-        if (inRow[sensor] >= 2) {
-            double bend = readsM - 2 * lastM[sensor] + beforeM[sensor];
-            lookAtBend(sensor, bend * bend);
+        double square = differences.get(sensor).squareWith(readsM);
+        if (!Double.isNaN(square)) {
+            lookAtScatter(sensor, square);
         }
-        beforeM[sensor] = lastM[sensor];
-        lastM[sensor] = readsM;
         lastUs[sensor] = roundTripUs;
         inRow[sensor]++;
         senses.get(sensor)
@@ -113,6 +110,7 @@ public final class HeightDoubts {
     /** No echo says nothing either way. */
     public void onNoEcho(int sensor) {
         inRow[sensor] = 0;
+        differences.get(sensor).cut();
     }
 
     private void lookForRepeat(int sensor, boolean repeats) {
@@ -132,21 +130,21 @@ public final class HeightDoubts {
         repeatShare[sensor] += WEIGHT * ((repeats ? 1 : 0) - repeatShare[sensor]);
     }
 
-    private void lookAtBend(int sensor, double squaredM2) {
-        bendNowM2[sensor] = squaredM2;
-        double middleM2 = middleOfOthers(sensor, bendM2, isScattered);
+    private void lookAtScatter(int sensor, double squaredM2) {
+        nowM2[sensor] = squaredM2;
+        double middleM2 = middleOfOthers(sensor, usualM2, isScattered);
         if (Double.isNaN(middleM2)) {
             return;
         }
         // When the whole boom is shaken, all bend at once.
-        double usualM2 = Math.max(Math.max(LEAST_BEND_M2, middleM2), middleOfOthers(sensor, bendNowM2, isScattered));
-        double worth = 0.5 * squaredM2 / usualM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - StrictMath.log(FAR_BEYOND);
-        double evidence = Math.max(0, Math.min(THRESHOLD + 1, scattered[sensor] + Math.min(MOST_OF_BEND, worth)));
+        double othersM2 = Math.max(Math.max(LEAST_M2, middleM2), middleOfOthers(sensor, nowM2, isScattered));
+        double worth = 0.5 * squaredM2 / othersM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - StrictMath.log(FAR_BEYOND);
+        double evidence = Math.max(0, Math.min(THRESHOLD + 1, scattered[sensor] + Math.min(MOST_OF_DIFFERENCE, worth)));
         scattered[sensor] = evidence;
         isScattered[sensor] = isScattered[sensor] ? evidence > 0 : evidence > THRESHOLD;
         // An edge must not make a sensor look used to edges.
-        double usual = Math.min(squaredM2, 9 * Math.max(LEAST_BEND_M2, bendM2[sensor]));
-        bendM2[sensor] += WEIGHT * (usual - bendM2[sensor]);
+        double usual = Math.min(squaredM2, 9 * Math.max(LEAST_M2, usualM2[sensor]));
+        usualM2[sensor] += WEIGHT * (usual - usualM2[sensor]);
     }
 
     /** The middle of what the other sensors do that are believed; for two the greater; NaN where there is none. */

@@ -11,11 +11,11 @@ import org.jspecify.annotations.Nullable;
  * <p><b>Following.</b> A Kalman filter of two states, height and its rate (R. E. Kalman, 1960). Between two echoes the height wanders as
  * ground does: a profile of ISO 8608 with waviness 2 is a random walk, whose steps over a way s have the variance {@code 2π² n0² Gd(n0) s}
  * (the structure function of its spectrum {@code Gd(n) = Gd(n0) (n/n0)^-2}). The rate wanders as a boom's motion does. The scatter of the
- * echoes is measured, by their second differences: {@code var(h0 − 2 h1 + h2) = 6 σ²} for readings that err independently.
+ * echoes is measured, by {@link FourthDifference}.
  *
  * <p><b>Outliers.</b> A boom's tip moves at up to {@value #FASTEST_MPS} m/s. An echo farther from where the filter expects it than that
- * and five times the scatter is not taken. When {@value #AGREE} in a row agree with one another it was the ground that jumped, and the filter
- * begins again there; echoes of twice the distance must agree for {@value #AGREE_TWICE}, for ground, boom, ground, face is an echo too.
+ * and five times the scatter is not taken. When {@value #AGREE} in a row lie on one line it was the ground that jumped, or a tip that struck,
+ * and the filter begins again there; echoes of twice the distance must do so for {@value #AGREE_TWICE}, for ground, boom, ground, face is an echo too.
  *
  * <p><b>Now.</b> What is asked for is the height now, so the filter's state is carried on by its rate over the echo's age and over
  * {@value #LAG_US} µs, by which such sensors are late.
@@ -28,6 +28,9 @@ public final class HeightSense {
 
     /** What a tip can do and ground under it, m/s. Our choice: a wing of 18 m that bends by 0.2 m at 1.2 Hz moves so fast. */
     static final double FASTEST_MPS = 1.5;
+
+    /** What a tip does that has struck the soil and comes off it, m/s. Our choice. */
+    private static final double WHIPPING_MPS = 6;
 
     /** Three echoes: a washout's edge is taken for ground after 0.15 s. Our choice. */
     static final int AGREE = 3;
@@ -42,10 +45,10 @@ public final class HeightSense {
     private static final double GROUND_M2PS = 2.5e-4;
 
     /**
-     * Random walk of the rate, m²/s³: a boom that moves at 0.2 m/s (standard deviation) and forgets it in 1/(2π · 1.2 Hz), its first
-     * bending, has 2 · 0.2² · 7.5.
+     * Random walk of the rate, m²/s³: a boom that moves at 0.3 m/s (standard deviation) and forgets it in 1/(2π · 1.2 Hz), its first
+     * bending, has 2 · 0.3² · 7.5.
      */
-    private static final double MOTION_M2PS3 = 0.6;
+    private static final double MOTION_M2PS3 = 1.4;
 
     /** Scatter before any is measured, and bounds of what is believed of it, m. Our choice: 2 mm on a plate, 40 mm over crop. */
     private static final double FIRST_SCATTER_M = 0.006;
@@ -76,10 +79,9 @@ public final class HeightSense {
     private double airVariance;
 
     private double scatterM2 = FIRST_SCATTER_M * FIRST_SCATTER_M;
-    private double beforeM;
-    private double beforeThatM;
-    private int inRow;
+    private final FourthDifference differences = new FourthDifference();
     private double otherM;
+    private double otherMps;
     private long otherUs;
     private int agreeing;
 
@@ -124,7 +126,7 @@ public final class HeightSense {
         double distanceM = distanceM(roundTripUs, airC);
         if (distanceM < NEAREST_M || distanceM > FARTHEST_M) {
             fault = Unknown.OUT_OF_RANGE;
-            inRow = 0;
+            differences.cut();
             return;
         }
         // Sound is 0.5 / (273 + T) faster for each degree, and so are distances.
@@ -134,29 +136,25 @@ public final class HeightSense {
         double readsM = distanceM - aboveOutletM;
         measureScatter(readsM);
         if (echoUs < 0) {
-            begin(atUs, readsM);
+            begin(atUs, readsM, 0);
         } else {
             follow(atUs, readsM, distanceM);
         }
     }
 
     private void measureScatter(double readsM) {
-        if (inRow >= 2) {
-            double bend = readsM - 2 * beforeM + beforeThatM;
+        double square = differences.squareWith(readsM);
+        if (!Double.isNaN(square)) {
             // One spike must not make all that follows look scattered.
-            double squared = Math.min(bend * bend / 6, 9 * scatterM2);
-            scatterM2 += SCATTER_WEIGHT * (squared - scatterM2);
+            scatterM2 += SCATTER_WEIGHT * (Math.min(square / FourthDifference.GAIN, 9 * scatterM2) - scatterM2);
             scatterM2 =
                     Math.max(LEAST_SCATTER_M * LEAST_SCATTER_M, Math.min(MOST_SCATTER_M * MOST_SCATTER_M, scatterM2));
         }
-        beforeThatM = beforeM;
-        beforeM = readsM;
-        inRow++;
     }
 
-    private void begin(long atUs, double readsM) {
+    private void begin(long atUs, double readsM, double mps) {
         heightM = readsM;
-        rateMps = 0;
+        rateMps = mps;
         varHeight = scatterM2;
         varBoth = 0;
         varRate = 0.1 * FASTEST_MPS * FASTEST_MPS;
@@ -167,13 +165,14 @@ public final class HeightSense {
     private void follow(long atUs, double readsM, double distanceM) {
         double dtS = (atUs - echoUs) * 1e-6;
         double expectedM = heightM + rateMps * dtS;
-        double gateM = FASTEST_MPS * dtS + 5 * Math.sqrt(scatterM2);
-        if (Math.abs(readsM - expectedM) > gateM && !agrees(atUs, readsM, distanceM, expectedM)) {
-            fault = Unknown.SCATTERED;
-            return;
-        }
-        if (Math.abs(readsM - expectedM) > gateM) {
-            begin(atUs, readsM);
+        if (Math.abs(readsM - expectedM) > gateM(dtS)) {
+            if (!agrees(atUs, readsM, distanceM, expectedM)) {
+                fault = Unknown.SCATTERED;
+                return;
+            }
+            begin(atUs, readsM, otherMps);
+            // A rate from two echoes that came as a surprise is believed only once more have borne it out.
+            varRate = FASTEST_MPS * FASTEST_MPS;
             return;
         }
         agreeing = 0;
@@ -193,10 +192,19 @@ public final class HeightSense {
         echoUs = atUs;
     }
 
-    /** Whether enough echoes in a row have agreed with one another, this one with them. */
+    /** Whether enough echoes in a row lie on one line that a boom can move along, this one among them. */
     private boolean agrees(long atUs, double readsM, double distanceM, double expectedM) {
-        double apartM = FASTEST_MPS * (atUs - otherUs) * 1e-6 + 5 * Math.sqrt(scatterM2);
-        agreeing = agreeing > 0 && Math.abs(readsM - otherM) <= apartM ? agreeing + 1 : 1;
+        double dtS = Math.max(1, atUs - otherUs) * 1e-6;
+        if (agreeing == 1 && Math.abs(readsM - otherM) <= WHIPPING_MPS * dtS) {
+            agreeing = 2;
+            otherMps = (readsM - otherM) / dtS;
+        } else if (agreeing >= 2 && Math.abs(readsM - otherM - otherMps * dtS) <= gateM(dtS)) {
+            agreeing++;
+            otherMps = (readsM - otherM) / dtS;
+        } else {
+            agreeing = 1;
+            otherMps = 0;
+        }
         otherM = readsM;
         otherUs = atUs;
         double expectedDistanceM = expectedM + aboveOutletM;
@@ -204,11 +212,15 @@ public final class HeightSense {
         return agreeing >= (twice ? AGREE_TWICE : AGREE);
     }
 
+    private double gateM(double dtS) {
+        return FASTEST_MPS * dtS + 5 * Math.sqrt(scatterM2);
+    }
+
     /** The sensor was asked and heard nothing back. */
     public void onNoEcho(long timeUs) {
         heardUs = Math.max(timeUs, heardUs);
         fault = Unknown.NO_ECHO;
-        inRow = 0;
+        differences.cut();
     }
 
     /**
@@ -275,7 +287,7 @@ public final class HeightSense {
         long newestUs = Math.max(heardUs, echoUs);
         // What was measured before a silence must not lead what comes after it.
         echoUs = -1;
-        inRow = 0;
+        differences.cut();
         agreeing = 0;
         return Quantity.unknown(reason, nowUs - newestUs);
     }

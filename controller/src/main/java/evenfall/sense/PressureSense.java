@@ -6,7 +6,7 @@ import evenfall.rig.Rig;
  * A pressure transmitter on a 4 to 20 mA loop.
  *
  * <p><b>Variance.</b> That of its class, an error anywhere within {@value #CLASS} of its span (a uniform distribution, GUM 4.3.7), and that of
- * its readings about their own course, by second differences as in {@link HeightSense}.
+ * its readings about their own course, by second differences: {@code var(p0 − 2 p1 + p2) = 6 σ²}.
  *
  * <p><b>Stuck.</b> A plugged port or a frozen transmitter repeats its current to the microampere. Two findings, either is enough:
  *

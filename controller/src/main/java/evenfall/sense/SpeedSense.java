@@ -26,8 +26,8 @@ public final class SpeedSense {
 
     private static final double SCATTER_WEIGHT = 0.02;
 
-    /** Random walk of the acceleration, m²/s⁵: a machine that accelerates by 0.5 m/s² (standard deviation) for about a second. */
-    private static final double MOTION_M2PS5 = 2 * 0.5 * 0.5;
+    /** Random walk of the acceleration, m²/s⁵: a machine that accelerates by 0.5 m/s² (standard deviation) for two seconds, 2 · 0.5² / 2. */
+    private static final double MOTION_M2PS5 = 0.25;
 
     /** From a receiver's measuring to the end of its sentence: about a tenth of a second, common practice, no source. */
     static final long RECEIVER_LATENCY_US = 100_000;
@@ -38,8 +38,8 @@ public final class SpeedSense {
     /** A wheel's tyre and its wear, before it is compared: 5 %. Our choice. */
     private static final double FIRST_SCALE_SD = 0.05;
 
-    /** Random walk of the wheel's scale, per √s: soft ground comes over seconds. Our choice. */
-    private static final double SLIP_PER_ROOT_S = 0.02;
+    /** Random walk of the wheel's scale, per √s: 3 % in ten seconds, as ground grows soft. Our choice. */
+    private static final double SLIP_PER_ROOT_S = 0.01;
 
     /** Slower than this the two are not compared, m/s; half a slow walk, our choice. */
     private static final double LEAST_COMPARED_MPS = 0.5;

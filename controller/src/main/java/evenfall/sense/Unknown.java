@@ -20,6 +20,7 @@ public enum Unknown {
     NEEDS_SECTIONS("section switches are not known"),
     NEEDS_PRESSURE("neither pressure nor flow is known"),
     NEEDS_HEIGHT("too few heights are known"),
+    NEEDS_EARLIER_PASS("what an earlier pass put there is not known"),
     NOTHING_FALLS("nothing falls");
 
     private final String words;

@@ -1,6 +1,8 @@
 package evenfall.serial;
 
 import com.fazecast.jSerialComm.SerialPort;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /** The native part of the serial library, which has to be unpacked and loaded before the first port opens. */
@@ -22,6 +24,19 @@ public final class SerialLibrary {
                     + "); allowed: a temporary folder or home that can be written to, or"
                     + " -DjSerialComm.library.path=FOLDER with the library in it";
         }
+    }
+
+    /**
+     * The serial ports that the system knows of, by path. Pseudo-terminals are not among them; they open by their path all the same.
+     *
+     * @return path and what the system calls it, sorted by path
+     */
+    public static SortedMap<String, String> ports() {
+        SortedMap<String, String> found = new TreeMap<>();
+        for (SerialPort port : SerialPort.getCommPorts()) {
+            found.put(port.getSystemPortPath(), port.getDescriptivePortName());
+        }
+        return found;
     }
 
     /**

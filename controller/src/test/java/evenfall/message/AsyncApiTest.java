@@ -33,6 +33,8 @@ class AsyncApiTest {
         Topics topics = new Topics("example-36");
         assertThat(address("status")).isEqualTo(topics.status());
         assertThat(address("live")).isEqualTo(topics.live());
+        assertThat(address("ledger")).isEqualTo(topics.ledger());
+        assertThat(address("pass")).isEqualTo(topics.pass());
         assertThat(address("alert").replace("{kind}", "wing-low").replace("{place}", "left"))
                 .isEqualTo(topics.alert(Examples.WING_LOW));
     }

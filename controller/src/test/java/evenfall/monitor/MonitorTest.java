@@ -149,7 +149,7 @@ class MonitorTest {
         script.currentA = 0.004 + 0.016 * 0.005;
         script.run(4);
 
-        assertThat(script.story).containsExactly("+bands-gapped/boom");
+        assertThat(script.story).containsExactly("+bands-gapped/boom", "+pressure-outside/boom");
         assertThat(script.raised.get(0).act()).contains("Raise the pressure");
     }
 
@@ -316,5 +316,68 @@ class MonitorTest {
             script.run(0.05);
         }
         assertThat(script.story).isEmpty();
+    }
+
+    @Test
+    void aSensorInFoamIsOneAlertAndNoWingIsLow() throws Exception {
+        HubScript script = new HubScript(rigWith("three-stream"));
+        script.scatterM = 0.004;
+        script.run(30);
+        script.stuckSensor = 0;
+        script.run(6);
+
+        assertThat(script.story).containsExactly("+sensor-implausible/left-tip");
+        assertThat(script.last().sensorHeightM().get(0).unknown()).isEqualTo(Unknown.STUCK);
+        assertThat(script.last().segments().get(0).rows()).isNull();
+        assertThat(script.last().segments().get(2).rows()).isNotNull();
+        script.stuckSensor = -1;
+        script.run(4);
+        assertThat(script.story).containsExactly("+sensor-implausible/left-tip", "-sensor-implausible/left-tip");
+    }
+
+    @Test
+    void aHubThatStartsAnewIsSaidOnceAndTheRateStaysRight() throws Exception {
+        HubScript script = new HubScript().run(20.3);
+        int before = script.lives.size();
+        script.restartHub();
+        script.run(12);
+
+        assertThat(script.story).containsExactly("+hub-restarted/hub", "-hub-restarted/hub");
+        assertThat(script.raised.get(0).why()).contains("started anew");
+        for (Live live : script.lives.subList(before, script.lives.size())) {
+            if (live.rateError().isKnown()) {
+                assertThat(live.rateError().get()).isCloseTo(0, within(0.01));
+            }
+        }
+        assertThat(script.last().rateError().isKnown()).isTrue();
+    }
+
+    @Test
+    void aReceiverWhoseRmcHasNoSpeedIsHeardByItsVtg() throws Exception {
+        HubScript script = new HubScript();
+        script.receiverSpeaks = false;
+        for (int i = 0; i < 50; i++) {
+            script.say("gnss", "GPRMC,120000.00,A,5200.0000,N,00100.0000,E,,90.0,100326,,,A");
+            script.say("gnss", "GPVTG,90.0,T,,M,10.691,N,19.800,K,A");
+            script.run(0.1);
+        }
+
+        assertThat(script.last().speedMps().get()).isCloseTo(5.5, within(0.001));
+        assertThat(script.story).isEmpty();
+    }
+
+    @Test
+    void everyKnownQuantitySaysHowWellItIsKnown() throws Exception {
+        HubScript script = new HubScript();
+        script.scatterM = 0.004;
+        script.run(10);
+
+        Live live = script.last();
+        assertThat(live.flowM3ps().sd() / live.flowM3ps().get()).isBetween(1e-5, 1e-2);
+        assertThat(live.pressurePa().sd()).isCloseTo(2887, within(300.0));
+        assertThat(live.rateError().sd()).isBetween(1e-4, 0.05);
+        assertThat(live.boom().heightM().sd()).isBetween(0.005, 0.05);
+        assertThat(live.sensorRateMps())
+                .allSatisfy(rate -> assertThat(rate.get()).isCloseTo(0, within(4 * rate.sd())));
     }
 }

@@ -66,6 +66,38 @@ class BoomPatternTest {
     }
 
     @Test
+    void ownLinesAndMirrorImagesMakeUpTheRowsAndNothingIsLost() {
+        long seed = 21;
+        Random random = new Random(seed);
+        for (int round = 0; round < 50; round++) {
+            for (int i = 0; i < 72; i++) {
+                heightM[i] = random.nextDouble();
+                known[i] = random.nextInt(8) > 0;
+                open[i] = random.nextInt(8) > 0;
+            }
+            BoomPattern pattern = pattern("seven-stream");
+            Fall fall = pattern.fall();
+            double own = fall.beyond();
+            int fallen = 0;
+            for (int j = 0; j < fall.own().count(); j++) {
+                own += fall.own().amount(j);
+                int there = pattern.rows().firstAtOrRightOf(fall.own().rightM(j));
+                if (Math.abs(fall.own().rightM(j)) < 18.288) {
+                    assertThat(fall.own().amount(j) + fall.mirrored().amount(j))
+                            .as("seed %d, round %d, row %d", seed, round, j)
+                            .isCloseTo(pattern.rows().amount(there), within(1e-12));
+                }
+            }
+            for (int i = 0; i < 72; i++) {
+                fallen += open[i] && known[i] ? 1 : 0;
+                assertThat(fall.fell(i)).isEqualTo(open[i] && known[i]);
+            }
+            assertThat(fall.fallen()).isEqualTo(fallen);
+            assertThat(own).as("seed %d, round %d", seed, round).isCloseTo(fallen, within(1e-10));
+        }
+    }
+
+    @Test
     void aTiltedBoomSeenFromBehindInAMirrorGivesTheMirrorImage() {
         long seed = 8;
         Random random = new Random(seed);

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -57,6 +58,19 @@ class RigFileTest {
         assertThat(rig.sensors().heights()).hasSize(5);
         assertThat(rig.limits().rowCv()).isCloseTo(0.15, within(1e-12));
         assertThat(rig.ports()).extracting(Rig.Port::name).containsExactly("hub", "gnss");
+        assertThat(rig.ledger())
+                .isEqualTo(new Rig.Ledger(
+                        2, Rig.FixGrade.DIFFERENTIAL, 5, 0, OptionalDouble.empty(), OptionalDouble.empty()));
+    }
+
+    @Test
+    void theLedgerTakesTheFarmsOwnFactors() throws Exception {
+        String text = with("# product_factor: 1.0 ", "product_factor: 1.4 ").replace("cell_m: 2 ", "cell_m: 4 ");
+        Rig rig = RigFile.parse("rig.yaml", text, Path.of("."));
+
+        assertThat(rig.ledger().cellM()).isEqualTo(4);
+        assertThat(rig.ledger().productFactor()).hasValue(1.4);
+        assertThat(rig.ledger().weatherFactor()).isEmpty();
     }
 
     /** A key that would exclude another stands in a remark of the example. */
@@ -103,6 +117,7 @@ class RigFileTest {
 
         assertThat(rig.limits().rateError()).isEqualTo(0.10);
         assertThat(rig.limits().holdM()).isEqualTo(5);
+        assertThat(rig.ledger()).as("it stands between them").isEqualTo(Rig.Ledger.USUAL);
     }
 
     @ParameterizedTest
@@ -112,6 +127,8 @@ class RigFileTest {
             spacing_m: 0.508     | spacin_m: 0.508    | boom.spacin_m: is not known here                | spacing_m
             type: five-stream    | type: four-stream  | outlets.type: there is no outlet type four-stream | three-stream, five-stream
             liquid: uan-28       | liquid: uan-29     | product.liquid: there is no product uan-29      | water, uan-28
+            overlap_from: differential | overlap_from: near | ledger.overlap_from: near cannot be used        | differential
+            cell_m: 2            | cell_m: 0          | ledger.cell_m: 0 cannot be used                 | 0.5
             port: gnss           | port: gps          | sensors.speed.port: there is no port called gps | hub, gnss
             high_kPa: 1000       | high_kPa: -10      | sensors.pressure.high_kPa: is not above low_kPa | above the low point
             right_m: 17.0        | right_m: 27.0      | sensors.heights.at[5].right_m: lies outside     | from -18.288 to 18.288 m

@@ -47,6 +47,7 @@ public final class Evenfall implements Runnable {
         line.addSubcommand(new ScoreCommand(terminal));
         line.addSubcommand(new StudyCommand(terminal));
         line.addSubcommand(new PatternCommand(terminal));
+        line.addSubcommand(new ProveCommand(terminal));
         line.addSubcommand(new ChooseCommand(terminal));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));

@@ -58,6 +58,8 @@ final class FaultBench {
                 case "outlet-leaking" -> all.add(new FaultBench(fault.id(), "30-39", "", FOR_S));
                 case "line-leaking" -> all.add(new FaultBench(fault.id(), "", "4", FOR_S));
                 case "wing-stuck" -> all.add(new FaultBench(fault.id(), "right", "", FOR_S));
+                // Whether the usual one is too slow for this ground hangs on the seed.
+                case "height-control-slow" -> all.add(new FaultBench(fault.id(), "", "0.9", FOR_S));
                 case "boom-set-wrong" -> all.add(new FaultBench(fault.id(), "", "-0.25", FOR_S));
                 // Too short to be silent: only the boot count tells.
                 case "hub-brown-out" -> all.add(new FaultBench(fault.id(), "", "", 0.6));

@@ -1,7 +1,9 @@
 package evenfall.bench.sheet;
 
+import static j2html.TagCreator.div;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.li;
+import static j2html.TagCreator.p;
 import static j2html.TagCreator.ul;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -22,7 +24,7 @@ import java.util.List;
 /**
  * A proof's result file on a page: what was measured against which limit, the constants with their uncertainty, how it was done.
  *
- * <p>Reads the file as an outsider does: {@code prove}, {@code rig}, {@code at_utc}, {@code passed}, {@code findings} (title, {@code
+ * <p>Reads the file as an outsider does: {@code prove}, {@code rig}, {@code at_utc}, {@code simulated}, {@code trial_seed}, {@code passed}, {@code findings} (title, {@code
  * measured_UNIT}, {@code at_most_UNIT}, met, source), {@code constants} (of, a number under its key, {@code
  * expanded_uncertainty_KEY}, rig_place), {@code advice}, {@code method}. What is absent is shown as not known.
  */
@@ -69,6 +71,11 @@ public final class ProofSheet implements Sheet {
                         "Proof: " + proof.path("prove").asText(),
                         List.of("Machine " + text(proof.path("rig")) + ", " + text(proof.path("at_utc")) + " UTC"))
                 .lead(passed ? "Passed: every limit is met." : "Not passed: a limit is not met, or was not measured.");
+        if (proof.path("simulated").asBoolean()) {
+            page.with(div(p("Simulated: the machine and what was measured on it are invented, seed "
+                            + text(proof.path("trial_seed")) + ". It proves nothing about a real one."))
+                    .withClass("unknown"));
+        }
         page.section("Measured against its limits", Page.block(findings()));
         if (proof.path("constants").size() > 0) {
             page.section(
@@ -133,7 +140,7 @@ public final class ProofSheet implements Sheet {
     }
 
     private static String text(JsonNode node) {
-        return node.isTextual() ? node.asText() : Words.NOT_KNOWN;
+        return node.isValueNode() && !node.isNull() ? node.asText() : Words.NOT_KNOWN;
     }
 
     private static String number(JsonNode node, String unit) {

@@ -5,6 +5,7 @@ import evenfall.sim.vehicle.Chassis;
 import evenfall.sim.vehicle.Mode;
 import evenfall.sim.vehicle.Pose;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoublePredicate;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +43,15 @@ public final class Boom {
     private final double[] outletRightM;
     private final double[] outletBeyondM;
     private final double[] outletShape;
+
+    // For each wing's own outlets, and 0 for all others: sums over both wings need no branch.
+    private final double[] leftWing;
+    private final double[] rightWing;
+    private final double[] leftBeyondM;
+    private final double[] rightBeyondM;
+    private final double[] leftShape;
+    private final double[] rightShape;
+    private final double perWingSquareM;
     private final Mode roll;
     private final Lag levelled;
     private final Wing left;
@@ -78,7 +88,14 @@ public final class Boom {
         this.outletRightM = outletRightM.clone();
         this.outletBeyondM = new double[outletRightM.length];
         this.outletShape = new double[outletRightM.length];
+        this.leftWing = new double[outletRightM.length];
+        this.rightWing = new double[outletRightM.length];
+        this.leftBeyondM = new double[outletRightM.length];
+        this.rightBeyondM = new double[outletRightM.length];
+        this.leftShape = new double[outletRightM.length];
+        this.rightShape = new double[outletRightM.length];
         double wingM = spec.halfWidthM() - spec.hingeM();
+        this.perWingSquareM = 1 / (wingM * wingM);
         for (int i = 0; i < this.outletRightM.length; i++) {
             double at = this.outletRightM[i];
             if (!(Math.abs(at) <= spec.halfWidthM())) {
@@ -87,6 +104,9 @@ public final class Boom {
             }
             outletBeyondM[i] = Math.max(0, Math.abs(at) - spec.hingeM());
             outletShape[i] = outletBeyondM[i] / wingM * (outletBeyondM[i] / wingM);
+            (at < 0 ? leftWing : rightWing)[i] = outletBeyondM[i] > 0 ? 1 : 0;
+            (at < 0 ? leftBeyondM : rightBeyondM)[i] = outletBeyondM[i];
+            (at < 0 ? leftShape : rightShape)[i] = outletShape[i];
         }
         this.roll = new Mode(spec.rollModeHz(), spec.rollDampingRatio());
         this.levelled = new Lag(spec.levellingS());
@@ -335,17 +355,72 @@ public final class Boom {
      */
     public void outletHeightsM(double[] into) {
         Ground under = placedOn();
+        outletsOverDatumM(into, 0);
+        for (int i = 0; i < outletRightM.length; i++) {
+            into[i] -= under.heightM(xM - outletRightM[i] * sin, yM + outletRightM[i] * cos);
+        }
+    }
+
+    // What follows reads all outlets at once, into rows that begin anywhere in an array: whoever works out several
+    // moments
+    // together has long rows, and needs the ground only once for all of them.
+
+    /** Heights of all outlets over the datum, m. */
+    public void outletsOverDatumM(double[] into, int from) {
         double slope = roll.value();
+        double height = centreHeightM;
         double leftTilt = left.tiltMpm();
-        double leftBend = left.tipBendM();
         double rightTilt = right.tiltMpm();
+        double leftBend = left.tipBendM();
         double rightBend = right.tipBendM();
         for (int i = 0; i < outletRightM.length; i++) {
-            double at = outletRightM[i];
-            double tilt = at < 0 ? leftTilt : rightTilt;
-            double bend = at < 0 ? leftBend : rightBend;
-            double boom = centreHeightM + at * slope + tilt * outletBeyondM[i] + bend * outletShape[i];
-            into[i] = boom - under.heightM(xM - at * sin, yM + at * cos);
+            into[from + i] = height
+                    + outletRightM[i] * slope
+                    + (leftTilt * leftBeyondM[i] + rightTilt * rightBeyondM[i])
+                    + (leftBend * leftShape[i] + rightBend * rightShape[i]);
+        }
+    }
+
+    /** Places on the ground straight under all outlets of a boom that does not sway, m along the first pass and right of it. */
+    public void outletPlacesM(double[] x, double[] y, int from) {
+        double startX = xM;
+        double startY = yM;
+        double ahead = -sin;
+        double aside = cos;
+        for (int i = 0; i < outletRightM.length; i++) {
+            x[from + i] = startX + outletRightM[i] * ahead;
+            y[from + i] = startY + outletRightM[i] * aside;
+        }
+    }
+
+    /** {@link #outletRollRad} of all outlets. */
+    public void outletRollsRad(double[] into, int from) {
+        double slope = roll.value();
+        double leftTilt = left.tiltMpm();
+        double rightTilt = right.tiltMpm();
+        double leftTwice = 2 * left.tipBendM() * perWingSquareM;
+        double rightTwice = 2 * right.tipBendM() * perWingSquareM;
+        for (int i = 0; i < outletRightM.length; i++) {
+            double here = slope
+                    - (leftTilt * leftWing[i] + leftTwice * leftBeyondM[i])
+                    + (rightTilt * rightWing[i] + rightTwice * rightBeyondM[i]);
+            into[from + i] = arcTangent(here);
+        }
+    }
+
+    /** {@link #outletVerticalSpeedMps} of all outlets. */
+    public void outletVerticalSpeedsMps(double[] into, int from) {
+        double centre = centreSpeedMps;
+        double turning = rollSpeed;
+        double leftTilts = left.tiltSpeed();
+        double rightTilts = right.tiltSpeed();
+        double leftBends = left.tipBendSpeedMps();
+        double rightBends = right.tipBendSpeedMps();
+        for (int i = 0; i < outletRightM.length; i++) {
+            into[from + i] = centre
+                    + outletRightM[i] * turning
+                    + (leftTilts * leftBeyondM[i] + rightTilts * rightBeyondM[i])
+                    + (leftBends * leftShape[i] + rightBends * rightShape[i]);
         }
     }
 
@@ -375,6 +450,16 @@ public final class Boom {
         return sways ? sway.forwardSpeedMps(outletRightM[i], outletShape[i]) : 0;
     }
 
+    /** {@link #outletForwardM} of all outlets, and {@link #outletForwardSpeedMps}. */
+    public void outletsForward(double[] aheadM, double[] speedMps, int from) {
+        if (sways) {
+            sway.forward(outletRightM, leftShape, rightShape, aheadM, speedMps, from);
+        } else {
+            Arrays.fill(aheadM, from, from + outletRightM.length, 0);
+            Arrays.fill(speedMps, from, from + outletRightM.length, 0);
+        }
+    }
+
     /** Whether outlet i is in the soil. */
     public boolean inSoil(int i) {
         return outletHeightM(i) < 0;
@@ -393,7 +478,11 @@ public final class Boom {
         if (beyond > 0) {
             slope += at < 0 ? -left.slopeMpm(beyond) : right.slopeMpm(beyond);
         }
-        // The arc tangent's series: within 10⁻⁵ rad up to a slope of 0.25, and a tenth of its cost.
+        return arcTangent(slope);
+    }
+
+    /** The arc tangent's series: within 10⁻⁵ rad up to a slope of 0.25, and a tenth of its cost. */
+    private static double arcTangent(double slope) {
         double square = slope * slope;
         return slope * (1 - square * (1.0 / 3 - square * (1.0 / 5)));
     }

@@ -201,6 +201,25 @@ final class Sway {
         return rockSpeed - rightM * yawSpeed + shape * bent;
     }
 
+    /** {@link #forwardM} and {@link #forwardSpeedMps} of many places, whose shape is 0 where they are not on that wing. */
+    void forward(
+            double[] rightM, double[] leftShape, double[] rightShape, double[] aheadM, double[] speedMps, int from) {
+        double rock = rockM;
+        double yaw = yawRad;
+        double left = alikeM + oppositeM;
+        double right = alikeM - oppositeM;
+        for (int i = 0; i < rightM.length; i++) {
+            aheadM[from + i] = rock - rightM[i] * yaw + (leftShape[i] * left + rightShape[i] * right);
+        }
+        double rocking = rockSpeed;
+        double yawing = yawSpeed;
+        double leftBends = alikeSpeed + oppositeSpeed;
+        double rightBends = alikeSpeed - oppositeSpeed;
+        for (int i = 0; i < rightM.length; i++) {
+            speedMps[from + i] = rocking - rightM[i] * yawing + (leftShape[i] * leftBends + rightShape[i] * rightBends);
+        }
+    }
+
     double yawRad() {
         return yawRad;
     }

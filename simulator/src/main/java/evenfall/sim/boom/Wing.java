@@ -105,6 +105,16 @@ final class Wing {
         return tiltMpm;
     }
 
+    /** How fast the tilt grows, 1/s. */
+    double tiltSpeed() {
+        return tiltSpeed;
+    }
+
+    /** How fast the tip's bend grows, m/s. */
+    double tipBendSpeedMps() {
+        return tipBendSpeed;
+    }
+
     double tipBendM() {
         return bending.offset();
     }

@@ -10,6 +10,7 @@ public final class OutletMounts {
     private final double[] cos;
     private final double[] sin;
     private int changed;
+    private Runnable before = () -> {};
 
     public OutletMounts(int outlets) {
         turnRad = new double[outlets];
@@ -21,13 +22,20 @@ public final class OutletMounts {
         }
     }
 
+    /** What is to be done before an outlet comes to sit otherwise: what has left it so far belongs to it as it was. */
+    public void beforeEachChange(Runnable before) {
+        this.before = before;
+    }
+
     /** @param rad turn about the upright axis, clockwise seen from above; 0 makes it whole */
     void turn(int outlet, double rad) {
+        before.run();
         turnRad[outlet] = rad;
         renew(outlet);
     }
 
     void lose(int outlet, boolean on) {
+        before.run();
         lost[outlet] = on;
         renew(outlet);
     }

@@ -1,6 +1,7 @@
 package evenfall.sim.ground;
 
 import evenfall.sim.chance.Chance;
+import java.util.Arrays;
 
 /**
  * Random ground whose profile along any straight line has the spectrum of ISO 8608 with waviness 2:
@@ -90,5 +91,12 @@ public final class RoughField implements Ground {
     @Override
     public double heightM(double xM, double yM) {
         return shortWaves.heightM(xM, yM) + longWaves.heightM(xM, yM);
+    }
+
+    @Override
+    public void heightsM(double[] xM, double[] yM, double[] into, int n) {
+        Arrays.fill(into, 0, n, 0);
+        shortWaves.addM(xM, yM, into, n);
+        longWaves.addM(xM, yM, into, n);
     }
 }

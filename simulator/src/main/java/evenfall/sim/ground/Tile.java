@@ -145,4 +145,33 @@ final class Tile {
         far += fu * (heights[nextRow + nextCol] - far);
         return near + fv * (far - near);
     }
+
+    /** Adds the heights of many places to what is there: {@link #heightM}, written out for a row. */
+    void addM(double[] xM, double[] yM, double[] to, int n) {
+        float[] points = heights;
+        int last = mask;
+        int up = shift;
+        double alongCos = cos;
+        double alongSin = sin;
+        double per = perStep;
+        for (int i = 0; i < n; i++) {
+            double u = (xM[i] * alongCos - yM[i] * alongSin) * per - 0.5;
+            double v = (xM[i] * alongSin + yM[i] * alongCos) * per - 0.5;
+            double uRounded = u + ROUNDER;
+            double vRounded = v + ROUNDER;
+            int uCell = (int) Double.doubleToRawLongBits(uRounded);
+            int vCell = (int) Double.doubleToRawLongBits(vRounded);
+            double fu = u - (uRounded - ROUNDER) + 0.5;
+            double fv = v - (vRounded - ROUNDER) + 0.5;
+            int col = uCell & last;
+            int nextCol = (uCell + 1) & last;
+            int row = (vCell & last) << up;
+            int nextRow = ((vCell + 1) & last) << up;
+            double near = points[row + col];
+            double far = points[nextRow + col];
+            near += fu * (points[row + nextCol] - near);
+            far += fu * (points[nextRow + nextCol] - far);
+            to[i] += near + fv * (far - near);
+        }
+    }
 }

@@ -4,7 +4,7 @@ import evenfall.outlet.Stream;
 import java.util.Arrays;
 
 /**
- * Lets all streams of a boom fall at one moment, by a {@link FlightTable}.
+ * Lets all streams of a boom fall, at one moment or at several at once, by a {@link FlightTable}.
  *
  * <p>Exact: the outlet's roll and its own velocity go into the closed form without drag, and its forward velocity counts as travel
  * speed. By the table: what the air changes. It is looked up at the height from which an outlet at rest has the time of flight
@@ -25,17 +25,33 @@ public final class BoomFlight {
     /** Steps of height and of exit speed in the working grid for one of the table. */
     private static final int FINER = 2;
 
-    /** Numbers of a set once the outlet's motion is worked in. */
-    private static final int READY = 5;
-
-    private static final int ADDED = 4;
+    // What a cell of the grid keeps for each set of numbers: at its upper, slower corner, and how that grows over the
+    // cell to the
+    // faster exit speed, to the greater height, and to both. What is small or multiplies what is small is kept as at
+    // the middle.
+    private static final int RIGHT = 0;
+    private static final int RIGHT_FASTER = 1;
+    private static final int RIGHT_LOWER = 2;
+    private static final int RIGHT_BOTH = 3;
+    private static final int RIGHT_BY_SPEED = 4;
+    private static final int RIGHT_BY_UP = 5;
+    private static final int BACK = 6;
+    private static final int BACK_FASTER = 7;
+    private static final int BACK_LOWER = 8;
+    private static final int BACK_BOTH = 9;
+    private static final int BACK_BY_SPEED = 10;
+    private static final int BACK_BY_UP = 11;
+    private static final int SIGMA = 12;
+    private static final int SIGMA_LOWER = 13;
+    private static final int TURNED = 14;
+    private static final int SIDEWAYS = 15;
+    private static final int KEPT = 16;
 
     private final FlightTable table;
     private final Axis heights;
     private final Axis factors;
     private final int streams;
     private final int sets;
-    private final int block;
     private final int[] set;
     private final double[] sign;
     private final double[] share;
@@ -48,25 +64,37 @@ public final class BoomFlight {
 
     private final Grid even;
     private final Grid odd;
+    private final double[][] corner;
+    private final double[] oneMps = new double[1];
 
-    // What is the same for all streams of an outlet; and the numbers of each set at the upper node of the outlet's
-    // cell of heights, and how they rise to the lower: [(set · READY + number) · outlets + outlet].
+    // By place (moment · outlets + outlet), what is the same for all streams.
     private final int outlets;
+    private final int places;
     private final double[] sin;
     private final double[] cos;
     private final double[] overGroundMps;
-    private final double[] cell;
-    private final int[] node;
-    private final double[] toNext;
-    private final double[] upper;
-    private final double[] rise;
+    private final double[] fasterMps;
+    private final double[] heightPlace;
+    private final double[] factorPlace;
+    private final int[] cell;
 
-    // One stream of all outlets on its way.
+    // By set and place: the numbers at the upper end of the outlet's cell, the outlet's motion worked in, and how they
+    // grow
+    // towards the lower end.
+    private final double[][] airRight;
+    private final double[][] airRightLower;
+    private final double[][] airBack;
+    private final double[][] airBackLower;
+    private final double[][] sigmaM;
+    private final double[][] sigmaLowerM;
+    private final double[][] turned;
+    private final double[][] carried;
+
+    // One stream of all places on its way.
     private final double[] right;
     private final double[] down;
     private final double[] hole;
     private final double[] time;
-    private final double[] level;
     private final double[] x;
     private final double[] bent;
 
@@ -74,14 +102,12 @@ public final class BoomFlight {
     private static final class Grid {
         private final double[] values;
         private final int[] stamps;
-        private final int[] cells;
         private int stamp;
         private double speedMps = Double.NaN;
 
-        Grid(int nodes, int block) {
-            values = new double[nodes * block];
-            stamps = new int[nodes];
-            cells = new int[nodes];
+        Grid(int cells, int sets) {
+            values = new double[cells * sets * KEPT];
+            stamps = new int[cells];
         }
 
         void at(double mps) {
@@ -91,7 +117,6 @@ public final class BoomFlight {
             speedMps = mps;
             if (++stamp == Integer.MAX_VALUE) {
                 Arrays.fill(stamps, 0);
-                Arrays.fill(cells, 0);
                 stamp = 1;
             }
         }
@@ -102,13 +127,22 @@ public final class BoomFlight {
      * @param outlets how many there are on the boom
      */
     public BoomFlight(FlightTable table, int outlets) {
+        this(table, outlets, 1);
+    }
+
+    /**
+     * @param table flight of the outlets that are fitted; may serve many booms
+     * @param outlets how many there are on the boom
+     * @param moments how many moments may be worked out at once
+     */
+    public BoomFlight(FlightTable table, int outlets, int moments) {
         this.outlets = outlets;
+        places = outlets * moments;
         this.table = table;
         heights = table.heights().finer(FINER);
         factors = table.factors().finer(FINER);
         streams = table.streams();
         sets = table.sets();
-        block = FlightTable.NUMBERS * sets;
         set = new int[streams];
         sign = new double[streams];
         share = new double[streams];
@@ -120,7 +154,7 @@ public final class BoomFlight {
         double widest = 0;
         for (int k = 0; k < streams; k++) {
             Stream stream = table.stream(k);
-            set[k] = table.set(k) * READY;
+            set[k] = table.set(k);
             sign[k] = table.sign(k);
             share[k] = stream.share();
             offsetM[k] = stream.offsetM();
@@ -132,24 +166,31 @@ public final class BoomFlight {
         }
         meanDownMps = mean;
         widestM = widest;
-        int nodes = heights.count() * factors.count();
-        even = new Grid(nodes, block);
-        odd = new Grid(nodes, block);
-        sin = new double[outlets];
-        cos = new double[outlets];
-        overGroundMps = new double[outlets];
-        cell = new double[outlets];
-        node = new int[outlets];
-        toNext = new double[outlets];
-        upper = new double[READY * sets * outlets];
-        rise = new double[READY * sets * outlets];
-        right = new double[outlets];
-        down = new double[outlets];
-        hole = new double[outlets];
-        time = new double[outlets];
-        level = new double[outlets];
-        x = new double[outlets];
-        bent = new double[outlets];
+        int cells = (heights.count() - 1) * (factors.count() - 1);
+        even = new Grid(cells, sets);
+        odd = new Grid(cells, sets);
+        corner = new double[4][FlightTable.NUMBERS * sets];
+        sin = new double[places];
+        cos = new double[places];
+        overGroundMps = new double[places];
+        fasterMps = new double[places];
+        heightPlace = new double[places];
+        factorPlace = new double[places];
+        cell = new int[places];
+        airRight = new double[sets][places];
+        airRightLower = new double[sets][places];
+        airBack = new double[sets][places];
+        airBackLower = new double[sets][places];
+        sigmaM = new double[sets][places];
+        sigmaLowerM = new double[sets][places];
+        turned = new double[sets][places];
+        carried = new double[sets][places];
+        right = new double[places];
+        down = new double[places];
+        hole = new double[places];
+        time = new double[places];
+        x = new double[places];
+        bent = new double[places];
     }
 
     /** How many streams an outlet has. */
@@ -158,232 +199,329 @@ public final class BoomFlight {
     }
 
     /**
-     * Lets every outlet fall.
+     * Lets every outlet fall at one moment.
      *
      * @param states how the outlets are
      * @param travelMps travel speed of the machine, m/s, 0 or more
      * @param into takes the lines; of as many outlets and streams
      */
     public void land(OutletStates states, double travelMps, Landings into) {
-        if (states.outlets() != outlets || into.outlets != outlets || into.streams != streams) {
+        oneMps[0] = travelMps;
+        land(states, oneMps, 1, into);
+    }
+
+    /**
+     * Lets every outlet fall at several moments: the same as one moment after the other, in less time.
+     *
+     * @param states how the outlets are
+     * @param travelMps travel speed of the machine at each moment, m/s, 0 or more
+     * @param moments how many, of those that there is room for
+     * @param into takes the lines; of as many outlets and streams
+     */
+    public void land(OutletStates states, double[] travelMps, int moments, Landings into) {
+        int n = moments * outlets;
+        if (states.outlets != outlets || into.outlets != outlets || into.streams != streams) {
             throw new IllegalArgumentException("the states or the landings are not made for this boom");
         }
-        long step = (long) Math.floor(travelMps / SPEED_STEP_MPS + 0.5);
-        Grid grid = (step & 1) == 0 ? even : odd;
-        grid.at(step * SPEED_STEP_MPS);
-        turn(states, travelMps);
-        find(states);
-        for (int i = 0; i < outlets; i++) {
-            work(grid, states, i);
+        if (n > places || moments > states.moments || moments > into.moments) {
+            throw new IllegalArgumentException("there is no room for " + moments + " moments");
+        }
+        turn(states.rollRad, n);
+        find(states, n);
+        for (int m = 0; m < moments; ) {
+            m = read(states, travelMps, m, moments);
         }
         for (int k = 0; k < streams; k++) {
-            fall(k, states, into);
+            fall(k, states, into, n);
         }
-        for (int i = 0; i < outlets; i++) {
+        for (int i = 0; i < n; i++) {
             if (states.heightM[i] <= widestM * Math.abs(sin[i])) {
                 bury(i, states, into);
             }
         }
     }
 
-    // Three short loops and not one: the processor works on several outlets at once where each step is short.
+    // Short loops over long rows, and no branches in them: the compiler (JDK 17) turns those into vector instructions.
+    // It
+    // leaves one
+    // long loop as it is, at more than twice the time, and rows of one moment end before the vectors pay.
 
-    private void turn(OutletStates states, double travelMps) {
-        for (int i = 0; i < outlets; i++) {
-            double rollRad = states.rollRad[i];
-            sin[i] = sine(rollRad);
-            cos[i] = cosine(rollRad, sin[i]);
-            overGroundMps[i] = travelMps + states.forwardMps[i];
+    /** Sine and cosine of the roll. */
+    private void turn(double[] rollRad, int n) {
+        for (int i = 0; i < n; i++) {
+            double square = rollRad[i] * rollRad[i];
+            sin[i] = rollRad[i]
+                    * (1
+                            - square
+                                    * (1.0 / 6)
+                                    * (1
+                                            - square
+                                                    * (1.0 / 20)
+                                                    * (1 - square * (1.0 / 42) * (1 - square * (1.0 / 72)))));
+        }
+        for (int i = 0; i < n; i++) {
+            cos[i] = Math.sqrt(1 - sin[i] * sin[i]);
+        }
+        for (int i = 0; i < n; i++) {
+            if (Math.abs(rollRad[i]) > SERIES_RAD) {
+                sin[i] = StrictMath.sin(rollRad[i]);
+                cos[i] = StrictMath.cos(rollRad[i]);
+            }
         }
     }
 
-    /** Finds each outlet's cell of the grid: by the mean stream's time of flight, so that it suits them all. */
-    private void find(OutletStates states) {
-        for (int i = 0; i < outlets; i++) {
-            double moveUp = states.upMps[i];
-            double heightM = positive(states.heightM[i]);
-            double meanS = FlightTable.flightS(states.speedFactor[i] * meanDownMps - moveUp, heightM);
-            double place = heights.place(Math.sqrt(positive(heightM + moveUp * meanS)));
-            int h = Math.min(heights.count() - 2, (int) place);
-            double factorPlace = factors.place(states.speedFactor[i]);
-            int f = Math.min(factors.count() - 2, (int) factorPlace);
-            cell[i] = h;
-            node[i] = h * factors.count() + f;
-            toNext[i] = factorPlace - f;
+    /** Finds each outlet's place in the grid: by the mean stream's time of flight, so that it suits them all. */
+    private void find(OutletStates states, int n) {
+        double[] heightM = states.heightM;
+        double[] factor = states.speedFactor;
+        double[] up = states.upMps;
+        for (int i = 0; i < n; i++) {
+            hole[i] = positive(heightM[i]);
+            down[i] = factor[i] * meanDownMps - up[i];
         }
+        time(n);
+        for (int i = 0; i < n; i++) {
+            heightPlace[i] = Math.sqrt(positive(hole[i] + up[i] * time[i]));
+        }
+        held(heights, heightPlace, heightPlace, n);
+        held(factors, factor, factorPlace, n);
     }
 
-    private void work(Grid grid, OutletStates states, int i) {
-        int n = node[i];
-        int below = n + factors.count();
-        if (grid.cells[n] != grid.stamp) {
-            grid.cells[n] = grid.stamp;
-            fill(grid, n);
-            fill(grid, n + 1);
-            fill(grid, below);
-            fill(grid, below + 1);
-        }
-        double faster = overGroundMps[i] - grid.speedMps;
-        for (int s = 0; s < sets; s++) {
-            int p = n * block + s * FlightTable.NUMBERS;
-            int q = below * block + s * FlightTable.NUMBERS;
-            int to = s * READY * outlets + i;
-            mix(grid.values, p, q, toNext[i], faster, states.toRightMps[i], states.upMps[i], to);
-        }
-    }
-
-    /** Sees to it that a node is filled. */
-    private void fill(Grid grid, int n) {
-        if (grid.stamps[n] != grid.stamp) {
-            grid.stamps[n] = grid.stamp;
-            int h = n / factors.count();
-            int f = n % factors.count();
-            table.read(heights.node(h), factors.node(f), grid.speedMps, grid.values, n * block);
+    /** {@link Axis#place}, written out for a row. */
+    private static void held(Axis axis, double[] at, double[] place, int n) {
+        double from = axis.node(0);
+        double perStep = 1 / axis.step();
+        double last = axis.count() - 1.0;
+        for (int i = 0; i < n; i++) {
+            double above = positive((at[i] - from) * perStep);
+            place[i] = 0.5 * (above + last - Math.abs(above - last));
         }
     }
 
     /**
-     * The numbers of one set at the outlet's exit speed and at both nodes of its cell, with the outlet's motion worked in. What is
-     * small or multiplies what is small is read at the nearest exit speed.
+     * Reads the table for all outlets, from one moment on for as long as the same grid serves.
+     *
+     * @return the first moment that needs another
      */
-    private void mix(double[] v, int p, int q, double w1, double faster, double right, double up, int to) {
-        int near = w1 > 0.5 ? block : 0;
-        int m = p + near;
-        int n = q + near;
-        double a = between(v, p + FlightTable.RIGHT, w1)
-                + faster * v[m + FlightTable.RIGHT_BY_SPEED]
-                + up * v[m + FlightTable.RIGHT_BY_UP];
-        double b = between(v, q + FlightTable.RIGHT, w1)
-                + faster * v[n + FlightTable.RIGHT_BY_SPEED]
-                + up * v[n + FlightTable.RIGHT_BY_UP];
-        put(to + FlightTable.RIGHT * outlets, a, b);
-        a = between(v, p + FlightTable.BACK, w1)
-                + faster * v[m + FlightTable.BACK_BY_SPEED]
-                + up * v[m + FlightTable.BACK_BY_UP];
-        b = between(v, q + FlightTable.BACK, w1)
-                + faster * v[n + FlightTable.BACK_BY_SPEED]
-                + up * v[n + FlightTable.BACK_BY_UP];
-        put(to + FlightTable.BACK * outlets, a, b);
-        put(to + FlightTable.SIGMA * outlets, v[m + FlightTable.SIGMA], v[n + FlightTable.SIGMA]);
-        put(to + FlightTable.TURNED * outlets, v[m + FlightTable.TURNED], v[n + FlightTable.TURNED]);
-        put(to + ADDED * outlets, right * v[m + FlightTable.SIDEWAYS], right * v[n + FlightTable.SIDEWAYS]);
+    private int read(OutletStates states, double[] travelMps, int first, int moments) {
+        long step = speedStep(travelMps[first]);
+        Grid grid = (step & 1) == 0 ? even : odd;
+        grid.at(step * SPEED_STEP_MPS);
+        int m = first;
+        while (m < moments && speedStep(travelMps[m]) == step) {
+            travel(states.forwardMps, travelMps[m], grid.speedMps, m * outlets);
+            m++;
+        }
+        int from = first * outlets;
+        int end = m * outlets;
+        for (int i = from; i < end; i++) {
+            cell[i] = filled(grid, cellOf(i));
+        }
+        for (int s = 0; s < sets; s++) {
+            mix(grid, s, states, from, end);
+        }
+        return m;
     }
 
-    private double between(double[] v, int at, double w1) {
-        double a = v[at];
-        return a + w1 * (v[at + block] - a);
+    private static long speedStep(double travelMps) {
+        return (long) Math.floor(travelMps / SPEED_STEP_MPS + 0.5);
     }
 
-    private void put(int at, double a, double b) {
-        upper[at] = a;
-        rise[at] = b - a;
+    private void travel(double[] forwardMps, double travelMps, double gridMps, int from) {
+        for (int i = from; i < from + outlets; i++) {
+            overGroundMps[i] = travelMps + forwardMps[i];
+            fasterMps[i] = overGroundMps[i] - gridMps;
+        }
     }
 
-    // One stream of all outlets, in loops so short that the compiler (JDK 17) turns them into vector instructions; it
-    // leaves one
-    // long loop as it is, at more than twice the time. For the same reason nothing here branches.
+    /** The cell that an outlet is in. From here on its places are counted from the cell's corner. */
+    private int cellOf(int i) {
+        int h = Math.min(heights.count() - 2, (int) heightPlace[i]);
+        int f = Math.min(factors.count() - 2, (int) factorPlace[i]);
+        heightPlace[i] = h;
+        factorPlace[i] -= f;
+        return h * (factors.count() - 1) + f;
+    }
 
-    private void fall(int k, OutletStates states, Landings into) {
+    /** Sees to it that a cell is filled; says where its numbers begin. */
+    private int filled(Grid grid, int c) {
+        int at = c * sets * KEPT;
+        if (grid.stamps[c] != grid.stamp) {
+            grid.stamps[c] = grid.stamp;
+            int h = c / (factors.count() - 1);
+            int f = c % (factors.count() - 1);
+            for (int n = 0; n < corner.length; n++) {
+                table.read(heights.node(h + n / 2), factors.node(f + n % 2), grid.speedMps, corner[n], 0);
+            }
+            for (int s = 0; s < sets; s++) {
+                fill(grid.values, at + s * KEPT, s * FlightTable.NUMBERS);
+            }
+        }
+        return at;
+    }
+
+    private void fill(double[] v, int at, int from) {
+        corners(v, at + RIGHT, from + FlightTable.RIGHT);
+        v[at + RIGHT_BY_SPEED] = middle(from + FlightTable.RIGHT_BY_SPEED);
+        v[at + RIGHT_BY_UP] = middle(from + FlightTable.RIGHT_BY_UP);
+        corners(v, at + BACK, from + FlightTable.BACK);
+        v[at + BACK_BY_SPEED] = middle(from + FlightTable.BACK_BY_SPEED);
+        v[at + BACK_BY_UP] = middle(from + FlightTable.BACK_BY_UP);
+        int sigma = from + FlightTable.SIGMA;
+        v[at + SIGMA] = 0.5 * (corner[0][sigma] + corner[1][sigma]);
+        v[at + SIGMA_LOWER] = 0.5 * (corner[2][sigma] + corner[3][sigma]) - v[at + SIGMA];
+        v[at + TURNED] = middle(from + FlightTable.TURNED);
+        v[at + SIDEWAYS] = middle(from + FlightTable.SIDEWAYS);
+    }
+
+    private void corners(double[] v, int at, int number) {
+        double here = corner[0][number];
+        double faster = corner[1][number];
+        double lower = corner[2][number];
+        v[at] = here;
+        v[at + 1] = faster - here;
+        v[at + 2] = lower - here;
+        v[at + 3] = corner[3][number] - faster - lower + here;
+    }
+
+    private double middle(int number) {
+        return 0.25 * (corner[0][number] + corner[1][number] + corner[2][number] + corner[3][number]);
+    }
+
+    /**
+     * Works each outlet's motion into the numbers of its cell. Nothing can be done for several outlets at once here, each having its
+     * own cell; what helps is that a cell's numbers lie together, so that one check of the array's bounds serves them all.
+     */
+    private void mix(Grid grid, int s, OutletStates states, int from, int end) {
+        double[] v = grid.values;
+        double[] up = states.upMps;
+        double[] aside = states.toRightMps;
+        double[] right = airRight[s];
+        double[] rightLower = airRightLower[s];
+        double[] back = airBack[s];
+        double[] backLower = airBackLower[s];
+        double[] sigma = sigmaM[s];
+        double[] sigmaLower = sigmaLowerM[s];
+        double[] turns = turned[s];
+        double[] carries = carried[s];
+        for (int i = from; i < end; i++) {
+            int c = cell[i] + s * KEPT;
+            double w = factorPlace[i];
+            right[i] = v[c + RIGHT]
+                    + w * v[c + RIGHT_FASTER]
+                    + fasterMps[i] * v[c + RIGHT_BY_SPEED]
+                    + up[i] * v[c + RIGHT_BY_UP];
+            rightLower[i] = v[c + RIGHT_LOWER] + w * v[c + RIGHT_BOTH];
+            back[i] = v[c + BACK]
+                    + w * v[c + BACK_FASTER]
+                    + fasterMps[i] * v[c + BACK_BY_SPEED]
+                    + up[i] * v[c + BACK_BY_UP];
+            backLower[i] = v[c + BACK_LOWER] + w * v[c + BACK_BOTH];
+            sigma[i] = v[c + SIGMA];
+            sigmaLower[i] = v[c + SIGMA_LOWER];
+            turns[i] = v[c + TURNED];
+            carries[i] = aside[i] * v[c + SIDEWAYS];
+        }
+    }
+
+    private void fall(int k, OutletStates states, Landings into, int n) {
         double rightMps = ratedRightMps[k];
         double downMps = ratedDownMps[k];
-        leave(states, offsetM[k], rightMps, downMps);
-        time();
-        level(states.speedFactor, downMps);
-        place();
-        double[] rightM = into.rightM[k];
-        bend(set[k] + FlightTable.RIGHT, set[k] + ADDED, sign[k]);
-        turned(set[k] + FlightTable.TURNED, states.speedFactor, rightMps);
-        aside(states, offsetM[k], rightM);
-        back(set[k] + FlightTable.BACK, states.speedFactor, ratedBackMps[k], into.backM[k]);
-        blend(set[k] + FlightTable.SIGMA, into.sigmaM[k]);
-        quantity(states.quantity, share[k], into.quantity[k]);
+        leave(states, rightMps, downMps, n);
+        over(states.heightM, offsetM[k], n);
+        time(n);
+        level(states.speedFactor, downMps, n);
+        place(n);
+        int s = set[k];
+        bend(airRight[s], airRightLower[s], sign[k], n);
+        turn(turned[s], carried[s], states.speedFactor, rightMps, n);
+        aside(states, offsetM[k], into.rightM[k], n);
+        blend(airBack[s], airBackLower[s], bent, n);
+        back(states.speedFactor, ratedBackMps[k], into.backM[k], n);
+        blend(sigmaM[s], sigmaLowerM[s], into.sigmaM[k], n);
+        quantity(states.quantity, share[k], into.quantity[k], n);
     }
 
     /** How the stream leaves its hole. */
-    private void leave(OutletStates states, double holeM, double rightMps, double downMps) {
+    private void leave(OutletStates states, double rightMps, double downMps, int n) {
         double[] factor = states.speedFactor;
         double[] up = states.upMps;
-        for (int i = 0; i < right.length; i++) {
+        for (int i = 0; i < n; i++) {
             right[i] = factor[i] * (rightMps * cos[i] + downMps * sin[i]);
             down[i] = factor[i] * (downMps * cos[i] - rightMps * sin[i]) - up[i];
         }
-        double[] heightM = states.heightM;
-        for (int i = 0; i < hole.length; i++) {
-            double over = heightM[i] + holeM * sin[i];
-            hole[i] = 0.5 * (over + Math.abs(over));
+    }
+
+    /** How high its hole is. */
+    private void over(double[] heightM, double holeM, int n) {
+        for (int i = 0; i < n; i++) {
+            hole[i] = positive(heightM[i] + holeM * sin[i]);
         }
     }
 
     /** Time of flight without drag, s: {@link FlightTable#flightS}, written out. */
-    private void time() {
-        for (int i = 0; i < time.length; i++) {
+    private void time(int n) {
+        for (int i = 0; i < n; i++) {
             time[i] = (Math.sqrt(down[i] * down[i] + 2 * FlightTable.GRAVITY_MPS2 * hole[i]) - down[i])
                     * FlightTable.PER_GRAVITY;
         }
     }
 
     /** Root of the height from which an outlet at rest has that time of flight. */
-    private void level(double[] factor, double downMps) {
-        for (int i = 0; i < level.length; i++) {
-            double height = hole[i] + (factor[i] * downMps - down[i]) * time[i];
-            level[i] = Math.sqrt(0.5 * (height + Math.abs(height)));
+    private void level(double[] factor, double downMps, int n) {
+        for (int i = 0; i < n; i++) {
+            x[i] = Math.sqrt(positive(hole[i] + (factor[i] * downMps - down[i]) * time[i]));
         }
     }
 
     /** Where that lies in the outlet's cell of the grid, in steps; held within the grid. */
-    private void place() {
+    private void place(int n) {
         double from = heights.node(0);
         double perStep = 1 / heights.step();
         double last = heights.count() - 1.0;
-        for (int i = 0; i < x.length; i++) {
-            double place = (level[i] - from) * perStep;
-            double above = 0.5 * (place + Math.abs(place));
-            x[i] = 0.5 * (above + last - Math.abs(above - last)) - cell[i];
+        for (int i = 0; i < n; i++) {
+            double above = positive((x[i] - from) * perStep);
+            x[i] = 0.5 * (above + last - Math.abs(above - last)) - heightPlace[i];
         }
     }
 
     /** What the air adds to the right, over the square of the time. */
-    private void bend(int air, int added, double side) {
-        int a = air * outlets;
-        int b = added * outlets;
-        for (int i = 0; i < bent.length; i++) {
-            bent[i] = side * (upper[a + i] + x[i] * rise[a + i]) + (upper[b + i] + x[i] * rise[b + i]);
+    private void bend(double[] at, double[] lower, double side, int n) {
+        for (int i = 0; i < n; i++) {
+            bent[i] = side * (at[i] + x[i] * lower[i]);
         }
     }
 
-    private void turned(int number, double[] factor, double rightMps) {
-        int a = number * outlets;
-        for (int i = 0; i < bent.length; i++) {
-            bent[i] += (upper[a + i] + x[i] * rise[a + i]) * (right[i] - factor[i] * rightMps);
+    /** What it adds because the stream is turned, or carried sideways. */
+    private void turn(double[] turns, double[] carries, double[] factor, double rightMps, int n) {
+        for (int i = 0; i < n; i++) {
+            bent[i] += turns[i] * (right[i] - factor[i] * rightMps) + carries[i];
         }
     }
 
-    private void aside(OutletStates states, double holeM, double[] rightM) {
+    private void aside(OutletStates states, double holeM, double[] rightM, int n) {
         double[] at = states.rightM;
         double[] moved = states.toRightMps;
-        for (int i = 0; i < rightM.length; i++) {
+        for (int i = 0; i < n; i++) {
             rightM[i] = at[i] + holeM * cos[i] + time[i] * (right[i] + moved[i] + time[i] * bent[i]);
         }
     }
 
-    private void back(int number, double[] factor, double backMps, double[] backM) {
-        int a = number * outlets;
-        for (int i = 0; i < backM.length; i++) {
-            double air = upper[a + i] + x[i] * rise[a + i];
-            backM[i] = time[i] * (factor[i] * backMps - overGroundMps[i] + time[i] * air);
+    private void back(double[] factor, double backMps, double[] backM, int n) {
+        for (int i = 0; i < n; i++) {
+            backM[i] = time[i] * (factor[i] * backMps - overGroundMps[i] + time[i] * bent[i]);
         }
     }
 
-    private void blend(int number, double[] to) {
-        int a = number * outlets;
-        for (int i = 0; i < to.length; i++) {
-            to[i] = upper[a + i] + x[i] * rise[a + i];
+    private void blend(double[] at, double[] lower, double[] to, int n) {
+        for (int i = 0; i < n; i++) {
+            to[i] = at[i] + x[i] * lower[i];
         }
     }
 
-    private static void quantity(double[] whole, double part, double[] to) {
-        for (int i = 0; i < to.length; i++) {
-            to[i] = 0.5 * (whole[i] + Math.abs(whole[i])) * part;
+    private static void quantity(double[] whole, double part, double[] to, int n) {
+        for (int i = 0; i < n; i++) {
+            to[i] = positive(whole[i]) * part;
         }
     }
 
@@ -397,20 +535,8 @@ public final class BoomFlight {
         }
     }
 
-    /** A branch that is nearly always the same costs less than the library's exact maximum. */
+    /** {@code max(0, x)} without a branch, to a last digit. */
     private static double positive(double x) {
-        return x > 0 ? x : 0;
-    }
-
-    private static double sine(double x) {
-        if (Math.abs(x) > SERIES_RAD) {
-            return StrictMath.sin(x);
-        }
-        double s = x * x;
-        return x * (1 - s * (1.0 / 6) * (1 - s * (1.0 / 20) * (1 - s * (1.0 / 42) * (1 - s * (1.0 / 72)))));
-    }
-
-    private static double cosine(double x, double sine) {
-        return Math.abs(x) > SERIES_RAD ? StrictMath.cos(x) : Math.sqrt(1 - sine * sine);
+        return 0.5 * (x + Math.abs(x));
     }
 }

@@ -1,12 +1,14 @@
 package evenfall.sim.jet;
 
 /**
- * Where the streams of a boom fell at one moment. Made once, filled again and again by {@link BoomFlight#land}; all arrays are
- * [stream][outlet], are the object's own and are meant to be read in place.
+ * Where the streams of a boom fell at one moment, or at several, one after the other. Made once, filled again and again by
+ * {@link BoomFlight#land}; all arrays are {@code [stream][moment · outlets + outlet]}, are the object's own and are meant to be read in
+ * place.
  */
 public final class Landings {
     final int outlets;
     final int streams;
+    final int moments;
     final double[][] rightM;
     final double[][] backM;
     final double[][] sigmaM;
@@ -17,12 +19,22 @@ public final class Landings {
      * @param streams how many on each
      */
     public Landings(int outlets, int streams) {
+        this(outlets, streams, 1);
+    }
+
+    /**
+     * @param outlets how many on the boom
+     * @param streams how many on each
+     * @param moments for how many moments there is room
+     */
+    public Landings(int outlets, int streams, int moments) {
         this.outlets = outlets;
         this.streams = streams;
-        rightM = new double[streams][outlets];
-        backM = new double[streams][outlets];
-        sigmaM = new double[streams][outlets];
-        quantity = new double[streams][outlets];
+        this.moments = moments;
+        rightM = new double[streams][outlets * moments];
+        backM = new double[streams][outlets * moments];
+        sigmaM = new double[streams][outlets * moments];
+        quantity = new double[streams][outlets * moments];
     }
 
     /** How many outlets there are. */

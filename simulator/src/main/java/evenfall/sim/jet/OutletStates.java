@@ -1,10 +1,13 @@
 package evenfall.sim.jet;
 
 /**
- * How the outlets of a boom are at one moment. Made once; the caller writes into the arrays before each {@link BoomFlight#land}.
- * All are indexed by outlet, from the left.
+ * How the outlets of a boom are at one moment, or at several, one after the other. Made once; the caller writes into the arrays before
+ * each {@link BoomFlight#land}. All are indexed by {@code moment · outlets + outlet}, outlets from the left: long rows, which the
+ * compiler's vector instructions need.
  */
 public final class OutletStates {
+    final int outlets;
+    final int moments;
     final double[] rightM;
     final double[] heightM;
     final double[] speedFactor;
@@ -16,19 +19,30 @@ public final class OutletStates {
 
     /** @param outlets how many on the boom */
     public OutletStates(int outlets) {
-        rightM = new double[outlets];
-        heightM = new double[outlets];
-        speedFactor = new double[outlets];
-        quantity = new double[outlets];
-        rollRad = new double[outlets];
-        upMps = new double[outlets];
-        toRightMps = new double[outlets];
-        forwardMps = new double[outlets];
+        this(outlets, 1);
+    }
+
+    /**
+     * @param outlets how many on the boom
+     * @param moments for how many moments there is room
+     */
+    public OutletStates(int outlets, int moments) {
+        this.outlets = outlets;
+        this.moments = moments;
+        int places = outlets * moments;
+        rightM = new double[places];
+        heightM = new double[places];
+        speedFactor = new double[places];
+        quantity = new double[places];
+        rollRad = new double[places];
+        upMps = new double[places];
+        toRightMps = new double[places];
+        forwardMps = new double[places];
     }
 
     /** How many outlets there are. */
     public int outlets() {
-        return quantity.length;
+        return outlets;
     }
 
     /** Place, m right of the boom's centre line. */

@@ -99,4 +99,18 @@ final class BoomLine {
     double pressureShare(int outlet) {
         return pressureShare[outlet];
     }
+
+    /** Pressures at all outlets, Pa, into a row that begins anywhere in an array. */
+    void pressuresPa(double feedPa, double[] into, int from) {
+        for (int i = 0; i < pressureShare.length; i++) {
+            into[from + i] = pressureShare[i] * feedPa;
+        }
+    }
+
+    /** What all outlets have let through, m³, over a time with this integral of the root of the feed's pressure, √Pa · s. */
+    void flowed(double rootIntegral, double[] into) {
+        for (int i = 0; i < coefficient.length; i++) {
+            into[i] = coefficient[i] * rootIntegral;
+        }
+    }
 }

@@ -50,6 +50,11 @@ final class Delivered {
         return handedM3;
     }
 
+    /** Whether anything may have leaked of what was handed over last. */
+    boolean leaked() {
+        return handedBeside;
+    }
+
     /** What had leaked beside the streams of an outlet in what was handed over last, m³. */
     double leakedM3(int outlet) {
         return handedBesideM3[outlet];

@@ -308,6 +308,17 @@ public final class Plumbing {
                 : strainer[s] * strainer[s] * sections.line(s).drivingPa();
     }
 
+    /** {@link #outletPressurePa} of all outlets, into a row that begins anywhere in an array. */
+    public void outletPressuresPa(double[] into, int from) {
+        if (sections.apart() == 0) {
+            line.pressuresPa(feedPa, into, from);
+            return;
+        }
+        for (int i = 0; i < through.length; i++) {
+            into[from + i] = outletPressurePa(i);
+        }
+    }
+
     /** Mean pressure at the outlets that are on, Pa; of the feed when none is. */
     public double meanOutletPressurePa() {
         double sum = 0;
@@ -342,11 +353,14 @@ public final class Plumbing {
             return delivered.hand();
         }
         double[] drainedM3 = delivered.handPlain();
-        for (int i = 0; i < drainedM3.length; i++) {
-            drainedM3[i] = line.coefficient(i) * rootIntegral;
-        }
+        line.flowed(rootIntegral, drainedM3);
         rootIntegral = 0;
         return drainedM3;
+    }
+
+    /** Whether anything has leaked at the outlets during the time that the last {@link #drain} was for. */
+    public boolean leaked() {
+        return delivered.leaked();
     }
 
     /** What has leaked beside the streams of an outlet during the time that the last {@link #drain} was for, m³. */

@@ -32,8 +32,8 @@ public record RowFigures(double rowCv, double leastRow, double mostRow) {
         for (int j = from; j < to; j++) {
             double off = amount[j] - mean;
             squares += off * off;
-            least = Math.min(least, amount[j]);
-            most = Math.max(most, amount[j]);
+            least = amount[j] < least ? amount[j] : least;
+            most = amount[j] > most ? amount[j] : most;
         }
         return Optional.of(new RowFigures(Math.sqrt(squares / (n - 1)) / mean, least / mean, most / mean));
     }

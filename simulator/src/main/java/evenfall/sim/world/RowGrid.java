@@ -38,6 +38,7 @@ final class RowGrid {
     private final int margin;
     private final double origin;
     private final double most;
+    private final double clearM;
     private final double halfRowsPerSigma;
     private final double[] shares = new double[RowSpread.MOST_ROWS];
 
@@ -46,6 +47,7 @@ final class RowGrid {
         perRow = 1 / rowM;
         halfRowsPerSigma = HALF_PER_SIGMA * perRow;
         phase = boom.rowPhase();
+        clearM = 0.5 * boom.widthM() - EDGE_ROWS * rowM;
         widthM = boom.widthM();
         double halfRows = 0.5 * widthM / rowM;
         // A row on the very edge is counted in; the slack is for sums of spacings that are not exact.
@@ -156,6 +158,9 @@ final class RowGrid {
      * @return what it puts there
      */
     double addMirrored(double[] strip, double rightM, double sigmaM, double quantity) {
+        if (Math.abs(rightM) + HALF_PER_SIGMA * sigmaM < clearM) {
+            return 0;
+        }
         double at = heldAt((rightM > 0 ? widthM : -widthM) - rightM);
         double half = halfRows(sigmaM);
         if (at + half + 1 < margin || at - half > margin + count) {

@@ -30,25 +30,25 @@ public final class RowLedger {
     private static final double M3_L = 1000;
 
     private final RowGrid grid;
-    private final int outlets;
     private final double nitrogenKgpL;
-    private final Swath[] swaths;
+    private final Swath swath;
     private double[][] cells = new double[64][];
     private int touched;
     private double reachedM;
-    private double leftOutletsL;
+    /** What left each outlet in its streams: summed up apart, which the compiler can do for several at once. */
+    private final double[] leftM3;
+
+    private double drippedM3;
     private double fromNeighboursL;
     private double outOfTankL;
     private double beforeOutletsL;
     private double inLinesL;
 
-    RowLedger(BoomLayout boom, int streams, double nitrogenKgpM3) {
+    /** @param places most lines of a stream that fall at once: steps × outlets */
+    RowLedger(BoomLayout boom, int places, double nitrogenKgpM3) {
         grid = new RowGrid(boom);
-        swaths = new Swath[streams];
-        for (int k = 0; k < streams; k++) {
-            swaths[k] = new Swath(grid, boom.outlets());
-        }
-        outlets = boom.outlets();
+        swath = new Swath(grid, places);
+        leftM3 = new double[boom.outlets()];
         nitrogenKgpL = nitrogenKgpM3 / M3_L;
     }
 
@@ -58,48 +58,77 @@ public final class RowLedger {
      * @param falls where they fall and how much
      */
     void fall(Falls falls) {
-        double leftM3 = 0;
-        for (int i = 0; i < falls.outletM3.length; i++) {
-            leftM3 += falls.outletM3[i] > 0 ? falls.outletM3[i] : 0;
+        for (int step = 0; step < falls.steps; step++) {
+            leave(falls.outletM3, step * leftM3.length);
         }
-        for (int k = 0; k < swaths.length; k++) {
-            int changed = swaths[k].take(falls, k, PER_CELL, CELLS_BEFORE);
-            for (int n = 0; n < changed; n++) {
-                change(falls, k, swaths[k].changed(n));
-            }
+        for (int k = 0; k < falls.lines.streams(); k++) {
+            swath.take(falls, k, PER_CELL, CELLS_BEFORE);
+            share(falls, k);
         }
         if (falls.leaks) {
-            for (int i = 0; i < falls.leakedM3.length; i++) {
-                double drippedM3 = falls.leakedM3[i];
-                if (drippedM3 > 0) {
-                    leftM3 += drippedM3;
-                    double to = falls.outletM[i] * PER_CELL + CELLS_BEFORE;
-                    fallOver(to - falls.goneM[i] * PER_CELL, to, falls.outletRightM[i], 0, drippedM3 * M3_L);
+            drippedM3 += drip(falls);
+        }
+    }
+
+    private void leave(double[] outletM3, int from) {
+        for (int i = 0; i < leftM3.length; i++) {
+            // The positive part: a shut outlet gives nothing.
+            leftM3[i] += 0.5 * (outletM3[from + i] + Math.abs(outletM3[from + i]));
+        }
+    }
+
+    private void share(Falls falls, int stream) {
+        int end = falls.places();
+        int i = 0;
+        while (i < end) {
+            if (swath.isPlain(i)) {
+                int cell = swath.cell(i);
+                i = swath.put(strip(cell), cell, i, end);
+            } else {
+                if (swath.isNarrow(i)) {
+                    shareOver(swath.from(i), swath.to(i), i);
+                } else {
+                    shareAnywhere(falls, stream, i);
                 }
+                i++;
             }
         }
-        leftOutletsL += leftM3 * M3_L;
     }
 
-    private void change(Falls falls, int stream, int outlet) {
-        Swath swath = swaths[stream];
-        leave(swath, outlet);
-        double volumeM3 = falls.lines.quantity()[stream][outlet];
+    /** A narrow line over the border between cells, or on the first ground, which also takes what falls before it. */
+    private void shareOver(double from, double to, int i) {
+        double low = Math.max(0, Math.min(from, to));
+        double high = Math.max(0, Math.max(from, to));
+        int last = (int) high;
+        double left = 1;
+        for (int c = (int) low; c < last; c++) {
+            double part = (Math.min(high, c + 1.0) - Math.max(low, c)) / (high - low);
+            swath.putPart(strip(c), i, part);
+            left -= part;
+        }
+        swath.putPart(strip(last), i, left);
+    }
+
+    private void shareAnywhere(Falls falls, int stream, int i) {
+        double volumeM3 = falls.lines.quantity()[stream][i];
         if (volumeM3 > 0) {
-            fallOver(
-                    swath.from(outlet),
-                    swath.to(outlet),
-                    falls.lines.rightM()[stream][outlet],
-                    falls.lines.sigmaM()[stream][outlet],
-                    volumeM3 * M3_L);
+            double rightM = falls.lines.rightM()[stream][i];
+            fallOver(swath.from(i), swath.to(i), rightM, falls.lines.sigmaM()[stream][i], volumeM3 * M3_L);
         }
-        swath.settle(outlet);
     }
 
-    private void leave(Swath swath, int outlet) {
-        if (swath.holds(outlet)) {
-            swath.leave(outlet, strip(Math.max(0, swath.cell(outlet))));
+    /** What leaks falls straight down; says how much, m³. */
+    private double drip(Falls falls) {
+        double sumM3 = 0;
+        for (int i = 0; i < falls.places(); i++) {
+            double dropM3 = falls.leakedM3[i];
+            if (dropM3 > 0) {
+                sumM3 += dropM3;
+                double to = falls.outletM[i] * PER_CELL + CELLS_BEFORE;
+                fallOver(to - falls.goneM[i] * PER_CELL, to, falls.outletRightM[i], 0, dropM3 * M3_L);
+            }
         }
+        return sumM3;
     }
 
     /** A stream that falls anywhere, over the border between cells, or on the first ground, which also takes what falls before it. */
@@ -150,11 +179,6 @@ public final class RowLedger {
      * @param inLinesM3 what the lines hold more than at the start
      */
     void close(double outOfTankM3, double beforeOutletsM3, double inLinesM3) {
-        for (Swath swath : swaths) {
-            for (int i = 0; i < outlets; i++) {
-                leave(swath, i);
-            }
-        }
         outOfTankL = outOfTankM3 * M3_L;
         beforeOutletsL = beforeOutletsM3 * M3_L;
         inLinesL = inLinesM3 * M3_L;
@@ -231,7 +255,11 @@ public final class RowLedger {
 
     /** What left the outlets, litres. */
     public double leftOutletsL() {
-        return leftOutletsL;
+        double sumM3 = drippedM3;
+        for (double eachM3 : leftM3) {
+            sumM3 += eachM3;
+        }
+        return sumM3 * M3_L;
     }
 
     /** What left the tank, litres: {@code left outlets + leaked before them + more in the lines}. Known when the run has ended. */

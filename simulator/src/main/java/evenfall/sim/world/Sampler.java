@@ -41,18 +41,23 @@ final class Sampler {
         outletsRight = inOutlets;
     }
 
-    /** Takes the lines of a step for what falls at its end. */
+    /** Takes the lines of the last step for what falls at its end. */
     void take(Falls falls, double stepsPerSecond) {
         Arrays.fill(strip, 0);
+        int end = falls.places();
+        int from = end - falls.outlets;
         Landings lines = falls.lines;
         lineOrder.take(lines, stepsPerSecond);
         for (int k = 0; k < lines.streams(); k++) {
-            for (int i = 0; i < lines.outlets(); i++) {
-                add(lines.rightM()[k][i], lines.sigmaM()[k][i], lines.quantity()[k][i] * stepsPerSecond);
+            double[] rightM = lines.rightM()[k];
+            double[] sigmaM = lines.sigmaM()[k];
+            double[] quantity = lines.quantity()[k];
+            for (int i = from; i < end; i++) {
+                add(rightM[i], sigmaM[i], quantity[i] * stepsPerSecond);
             }
         }
         if (falls.leaks) {
-            for (int i = 0; i < lines.outlets(); i++) {
+            for (int i = from; i < end; i++) {
                 add(falls.outletRightM[i], 0, falls.leakedM3[i] * stepsPerSecond);
             }
         }

@@ -12,8 +12,6 @@ import evenfall.sim.fault.OutletMounts;
 import evenfall.sim.ground.CompositeGround;
 import evenfall.sim.ground.Ground;
 import evenfall.sim.ground.RoughField;
-import evenfall.sim.jet.BoomFlight;
-import evenfall.sim.jet.OutletStates;
 import evenfall.sim.plumbing.Plumbing;
 import evenfall.sim.scenario.FittedSpec;
 import evenfall.sim.scenario.Scenario;
@@ -22,7 +20,6 @@ import evenfall.sim.sensor.Scene;
 import evenfall.sim.vehicle.Chassis;
 import evenfall.sim.vehicle.Pose;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
@@ -47,6 +44,9 @@ public final class World {
     private static final double LANDINGS_PS = 1e6 / LANDING_US;
     private static final long SAMPLE_US = 200_000;
 
+    /** A sample needs the lines of its moment, so no more than this can wait. */
+    private static final int LANDINGS_AT_ONCE = (int) (SAMPLE_US / LANDING_US);
+
     private final WorldSpec spec;
     private final BoomLayout layout;
     private final TruthSink truth;
@@ -58,10 +58,7 @@ public final class World {
     private final Boom boom;
     private final Plumbing plumbing;
     private final double heldAtStartM3;
-    private final BoomFlight flight;
-    private final double factorPerPa;
     private final Boxes boxes;
-    private final OutletMounts mounts;
     private final FaultParts parts;
     private final FaultScript script;
     private final Arrivals arrivals = new Arrivals();
@@ -69,14 +66,10 @@ public final class World {
 
     private final RowLedger ledger;
     private final Sampler sampler;
-    private final Falls falls;
-    private final double[] outletRightM;
-    private final OutletStates states;
-    private final double[] heightM;
+    private final Landing landing;
 
     private long timeUs;
     private final SectionPlan.Hand hand;
-    private final double[] landedM;
     private long sectionMask;
     private boolean ended;
 
@@ -94,19 +87,14 @@ public final class World {
         ground = ground(spec, seed);
         drive = new Drive(spec.drive());
         chassis = new Chassis(spec.chassis());
-        outletRightM = new double[layout.outlets()];
-        states = new OutletStates(layout.outlets());
-        heightM = states.heightM();
+        double[] outletRightM = new double[layout.outlets()];
         for (int i = 0; i < outletRightM.length; i++) {
             outletRightM[i] = layout.outletRightM(i);
-            states.rightM()[i] = outletRightM[i];
         }
         boom = new Boom(spec.boom(), outletRightM);
         Pose start = drive.pose();
         chassis.place(ground, start);
         boom.place(MACHINE_S, chassis, ground, start);
-        landedM = new double[layout.outlets()];
-        outletPlaces(landedM);
         plumbing = new Plumbing(
                 spec.plumbing(),
                 layout,
@@ -115,17 +103,16 @@ public final class World {
                 spec.targetRateM(),
                 spec.drive().startMps(),
                 Chance.stream(seed, "outlets"));
-        flight = new BoomFlight(
-                FlightTables.of(fitted.outlet(), fitted.liquid(), !spec.idealStreams()), layout.outlets());
-        factorPerPa = 1 / (fitted.outlet().ratedPressurePa() * fitted.specificGravity());
         heldAtStartM3 = plumbing.heldM3();
         hand = new SectionPlan.Hand(spec.sections());
         sectionMask = SectionPlan.allOf(layout.sections().size());
-        falls = new Falls(outletRightM, flight.streams());
-        ledger = new RowLedger(layout, flight.streams(), fitted.liquid().nitrogenKgpM3());
+        ledger = new RowLedger(
+                layout, layout.outlets() * LANDINGS_AT_ONCE, fitted.liquid().nitrogenKgpM3());
         sampler = new Sampler(layout);
         boxes = new Boxes(spec, seed, arrivals);
-        mounts = new OutletMounts(layout.outlets());
+        OutletMounts mounts = new OutletMounts(layout.outlets());
+        landing = new Landing(spec, ground, mounts, ledger, truth, outletRightM, LANDINGS_AT_ONCE);
+        landing.start(drive, boom);
         parts = boxes.parts(plumbing.trouble(), mounts, MachineTrouble.of(boom, chassis));
         script = new FaultScript(spec.faults(), seed);
         script.apply(0, parts);
@@ -138,7 +125,11 @@ public final class World {
         if (spec.roughness().isPresent()) {
             layers.add(RoughField.of(spec.roughness().get(), Chance.stream(seed, "ground")));
         }
-        return layers.isEmpty() ? Ground.level() : new CompositeGround(layers);
+        return switch (layers.size()) {
+            case 0 -> Ground.level();
+            case 1 -> layers.get(0);
+            default -> new CompositeGround(layers);
+        };
     }
 
     /** Moment that the run has come to, µs. */
@@ -205,6 +196,7 @@ public final class World {
     private void end() {
         if (!ended) {
             ended = true;
+            landing.workOut();
             ledger.close(plumbing.tankM3(), plumbing.lineLeakM3(), plumbing.heldM3() - heldAtStartM3);
             truth.end(ledger);
         }
@@ -218,62 +210,28 @@ public final class World {
         }
     }
 
-    /** Where each outlet is along the way, m: with the machine, and as far ahead of it as it sways. */
-    private void outletPlaces(double[] into) {
-        double xM = drive.distanceM();
-        for (int i = 0; i < into.length; i++) {
-            into[i] = xM + boom.outletForwardM(i);
-        }
-    }
-
     /** Lets everything fall that has left the outlets since the last time. */
     private void land(boolean sample) {
-        double xM = drive.distanceM();
+        landing.take(timeUs, drive, boom, plumbing);
+        if (!sample) {
+            return;
+        }
+        landing.workOut();
         double speedMps = drive.speedMps();
-        falls.outletM3 = plumbing.drain();
-        boom.outletHeightsM(heightM);
-        outletPlaces(falls.outletM);
-        falls.leaks = false;
-        double[] factor = states.speedFactor();
-        for (int i = 0; i < heightM.length; i++) {
-            falls.goneM[i] = falls.outletM[i] - landedM[i];
-            landedM[i] = falls.outletM[i];
-            factor[i] = Math.sqrt(plumbing.outletPressurePa(i) * factorPerPa);
-            falls.leakedM3[i] = plumbing.leakedM3(i);
-            falls.leaks |= falls.leakedM3[i] > 0;
-            states.rollRad()[i] = boom.outletRollRad(i);
-            states.upMps()[i] = boom.outletVerticalSpeedMps(i);
-            states.forwardMps()[i] = drive.speedAtM(outletRightM[i]) - speedMps + boom.outletForwardSpeedMps(i);
-        }
-        System.arraycopy(falls.outletM3, 0, states.quantity(), 0, heightM.length);
-        flight.land(states, speedMps, falls.lines);
-        if (mounts.anyChanged()) {
-            falls.turn(mounts, spec.fitted().outlet(), states, speedMps);
-        }
-        if (spec.idealStreams()) {
-            for (double[] sigmaM : falls.lines.sigmaM()) {
-                Arrays.fill(sigmaM, 0);
-            }
-        }
-        ledger.fall(falls);
-        ledger.reached(xM);
-        truth.heights(timeUs, heightM);
-        if (sample) {
-            sampler.take(falls, LANDINGS_PS);
-            truth.sample(sampler.end(
-                    timeUs,
-                    xM,
-                    speedMps,
-                    new TruthSample.Flows(
-                            plumbing.outletsFlowM3ps(),
-                            plumbing.flowM3ps(),
-                            plumbing.meanOutletPressurePa(),
-                            plumbing.feedPressurePa(),
-                            plumbing.widthOnM(),
-                            sectionMask),
-                    rateError(speedMps),
-                    heightM));
-        }
+        sampler.take(landing.falls(), LANDINGS_PS);
+        truth.sample(sampler.end(
+                timeUs,
+                drive.distanceM(),
+                speedMps,
+                new TruthSample.Flows(
+                        plumbing.outletsFlowM3ps(),
+                        plumbing.flowM3ps(),
+                        plumbing.meanOutletPressurePa(),
+                        plumbing.feedPressurePa(),
+                        plumbing.widthOnM(),
+                        sectionMask),
+                rateError(speedMps),
+                landing.heightsM()));
     }
 
     private OptionalDouble rateError(double speedMps) {

@@ -298,6 +298,34 @@ class BoomTest {
     }
 
     @Test
+    void allMotionsAtOnceAreTheMotionsOneByOne() {
+        RoughField ground = RoughField.of(RoughnessClass.D, Chance.stream(3, "ground"));
+        Drive drive = new Drive(BoomSpec.wide36(), ground);
+        int from = 5;
+        double[][] rows = new double[7][from + 72];
+        for (int n = 0; n < 10; n++) {
+            drive.drive(3.3);
+            Boom boom = drive.boom;
+            boom.outletsOverDatumM(rows[0], from);
+            boom.outletPlacesM(rows[1], rows[2], from);
+            boom.outletRollsRad(rows[3], from);
+            boom.outletVerticalSpeedsMps(rows[4], from);
+            boom.outletsForward(rows[5], rows[6], from);
+            for (int i = 0; i < 72; i++) {
+                double underM = ground.heightM(rows[1][from + i], rows[2][from + i]);
+                assertThat(rows[0][from + i] - underM).isCloseTo(boom.outletHeightM(i), within(1e-12));
+                assertThat(rows[3][from + i]).isCloseTo(boom.outletRollRad(i), within(1e-14));
+                assertThat(rows[4][from + i]).isCloseTo(boom.outletVerticalSpeedMps(i), within(1e-13));
+                assertThat(rows[5][from + i]).isCloseTo(boom.outletForwardM(i), within(1e-14));
+                assertThat(rows[6][from + i]).isCloseTo(boom.outletForwardSpeedMps(i), within(1e-14));
+            }
+            for (double[] row : rows) {
+                assertThat(row[from - 1]).as("what lies before a row stays").isZero();
+            }
+        }
+    }
+
+    @Test
     void theSameDriveGivesTheSameHeightsToTheLastBit() {
         Drive one = new Drive(BoomSpec.wide36(), RoughField.of(RoughnessClass.D, Chance.stream(2, "ground")));
         Drive other = new Drive(BoomSpec.wide36(), RoughField.of(RoughnessClass.D, Chance.stream(2, "ground")));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenfall.sim.chance.Chance;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -164,6 +165,33 @@ class RoughFieldTest {
             assertThatThrownBy(() -> RoughField.of(wrong, chance))
                     .isInstanceOf(IllegalArgumentException.class)
                     .hasMessageContaining("above 0");
+        }
+    }
+
+    @Test
+    void manyPlacesAtOnceHaveTheHeightsThatEachHasAlone() {
+        Chance chance = Chance.stream(7, "places");
+        int n = 500;
+        double[] x = new double[n];
+        double[] y = new double[n];
+        for (int i = 0; i < n; i++) {
+            x[i] = 3000 * (chance.nextDouble() - 0.5);
+            y[i] = 3000 * (chance.nextDouble() - 0.5);
+        }
+        RoughField rough = field(RoughnessClass.C, 7);
+        Ground knoll = new Knoll(0, 0, 900, 2);
+        for (Ground ground : List.of(
+                rough,
+                new CompositeGround(List.of(rough)),
+                new CompositeGround(List.of(knoll, rough)),
+                Ground.level())) {
+            double[] heights = new double[n + 1];
+            heights[n] = 17;
+            ground.heightsM(x, y, heights, n);
+            for (int i = 0; i < n; i++) {
+                assertThat(heights[i]).isEqualTo(ground.heightM(x[i], y[i]));
+            }
+            assertThat(heights[n]).isEqualTo(17);
         }
     }
 }

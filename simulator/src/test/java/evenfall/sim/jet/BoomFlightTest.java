@@ -197,6 +197,52 @@ class BoomFlightTest {
         }
     }
 
+    /** Speeds that creep, hover between two steps of the grid, leap, and come back. */
+    @Test
+    void severalMomentsAtOnceAreTheSameAsOneAfterTheOther() {
+        Chance chance = Chance.stream(SEED, "moments");
+        int outlets = 12;
+        double[] travelMps = {5, 5.01, 5.06, 5.07, 5.06, 7.5, 0, 5.19, 5.19, 5};
+        int moments = travelMps.length;
+        OutletStates all = new OutletStates(outlets, moments);
+        for (int i = 0; i < outlets * moments; i++) {
+            all.rightM()[i] = i % outlets;
+            all.heightM()[i] = 1.5 * chance.nextDouble() - 0.1;
+            all.speedFactor()[i] = 1.3 * chance.nextDouble();
+            all.quantity()[i] = chance.nextDouble() - 0.2;
+            all.rollRad()[i] = toEitherSide(chance, 0.7);
+            all.upMps()[i] = toEitherSide(chance, 0.5);
+            all.toRightMps()[i] = toEitherSide(chance, 0.3);
+            all.forwardMps()[i] = toEitherSide(chance, 0.5);
+        }
+        Landings together = new Landings(outlets, 7, moments);
+        new BoomFlight(tables[3], outlets, moments).land(all, travelMps, moments, together);
+        BoomFlight boom = new BoomFlight(tables[3], outlets);
+        OutletStates one = new OutletStates(outlets);
+        Landings alone = new Landings(outlets, 7);
+        for (int m = 0; m < moments; m++) {
+            int from = m * outlets;
+            System.arraycopy(all.rightM(), from, one.rightM(), 0, outlets);
+            System.arraycopy(all.heightM(), from, one.heightM(), 0, outlets);
+            System.arraycopy(all.speedFactor(), from, one.speedFactor(), 0, outlets);
+            System.arraycopy(all.quantity(), from, one.quantity(), 0, outlets);
+            System.arraycopy(all.rollRad(), from, one.rollRad(), 0, outlets);
+            System.arraycopy(all.upMps(), from, one.upMps(), 0, outlets);
+            System.arraycopy(all.toRightMps(), from, one.toRightMps(), 0, outlets);
+            System.arraycopy(all.forwardMps(), from, one.forwardMps(), 0, outlets);
+            boom.land(one, travelMps[m], alone);
+            for (int k = 0; k < 7; k++) {
+                for (int i = 0; i < outlets; i++) {
+                    String about = "seed " + SEED + ", moment " + m + ", stream " + k + ", outlet " + i;
+                    assertThat(together.rightM()[k][from + i]).as(about).isEqualTo(alone.rightM()[k][i]);
+                    assertThat(together.backM()[k][from + i]).as(about).isEqualTo(alone.backM()[k][i]);
+                    assertThat(together.sigmaM()[k][from + i]).as(about).isEqualTo(alone.sigmaM()[k][i]);
+                    assertThat(together.quantity()[k][from + i]).as(about).isEqualTo(alone.quantity()[k][i]);
+                }
+            }
+        }
+    }
+
     @Test
     void aShutOutletGivesNothingAndABuriedOneFeedsItsOwnPlace() {
         BoomFlight boom = new BoomFlight(tables[3], 2);

@@ -1,0 +1,5 @@
+/** The monitor's estimators against the simulator's truth. */
+@NullMarked
+package evenfall.bench.sense;
+
+import org.jspecify.annotations.NullMarked;

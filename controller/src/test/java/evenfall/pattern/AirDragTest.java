@@ -1,0 +1,48 @@
+package evenfall.pattern;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+/** A stream of 0.5 L/min at 5 m/s, UAN 28: a jet of 1.46 mm. What it should do follows from the drag of a sphere. */
+class AirDragTest {
+    private static final double STREAM_M3PS = 0.5e-3 / 60;
+    private static final double EXIT_MPS = 5;
+
+    private final AirDrag drag = new AirDrag(STREAM_M3PS, EXIT_MPS, 1.28);
+
+    @Test
+    void aStreamThatIsStillWholeFliesAsInAVacuum() {
+        assertThat(drag.carriesS(0.01, 5, 6)).isEqualTo(0.01);
+    }
+
+    @Test
+    void aStreamAimedDownLandsAlmostWhereItWould() {
+        double flightS = Flight.timeS(4.9, 0.5);
+
+        assertThat(drag.carriesS(flightS, 4.9, 7) / flightS).isCloseTo(1, within(0.01));
+    }
+
+    @Test
+    void aStreamThrownLevelFallsShort() {
+        double flightS = Flight.timeS(0, 0.5);
+        double share = drag.carriesS(flightS, 0, 4) / flightS;
+
+        // Drops of 2.76 mm: lambda = 0.75 · 0.45 · 1.225 · 4 / (1280 · 0.00276) = 0.47 per s over 0.3 s is 6 %, of
+        // which two
+        // thirds are left by the longer fall; the first 0.02 to 0.1 s are whole.
+        assertThat(share).isBetween(0.93, 0.99);
+    }
+
+    @Test
+    void morePathMeansMoreDrag() {
+        double before = 1;
+        for (double heightM = 0.2; heightM < 1.5; heightM += 0.1) {
+            double flightS = Flight.timeS(-1, heightM);
+            double share = drag.carriesS(flightS, -1, 4) / flightS;
+            assertThat(share).isLessThanOrEqualTo(before).isGreaterThan(0.7);
+            before = share;
+        }
+    }
+}
