@@ -94,7 +94,8 @@ public final class StudySheet implements Sheet {
                     + " another question: see evenfall choose.";
 
     private String machine() {
-        return "Invented machine: self-propelled, 36 m boom with a height control that lags, outlets every "
+        return "Invented machine: self-propelled, " + (units == Units.US ? "118 ft" : "36 m")
+                + " boom with a height control that lags, outlets every "
                 + units.spacing(0.5) + ", rows every " + units.spacing(0.15)
                 + ", UAN 28 %. At each speed it is fitted with the metering size that gives the target rate at the type's rated pressure. The"
                 + " limit of row CV is "

@@ -187,21 +187,22 @@ class SheetTest {
         Path file = folder.resolve("proof.json");
         Files.writeString(
                 file,
-                "{\"prove\": \"flow\", \"rig\": null, \"at_utc\": \"2026-04-02T08:00:00\", \"passed\": false, \"findings\": ["
+                "{\"prove\": \"flow\", \"rig\": null, \"at_utc\": \"2026-04-02T08:00:00\", \"simulated\": true, \"trial_seed\": 9, \"passed\": false, \"findings\": ["
                         + "{\"limit\": \"repeat\", \"title\": \"runs apart\", \"measured_pct\": 1.4, \"at_most_pct\": 1, \"met\":"
-                        + " false, \"source\": \"choice\"}], \"constants\": [{\"of\": \"flow meter\", \"pulses_per_L\": 151.2,"
-                        + " \"expanded_uncertainty_pulses_per_L\": 0.9, \"rig_place\": \"sensors.flow\"}], \"advice\": [\"Run"
+                        + " false, \"source\": \"choice\"}], \"constants\": [{\"of\": \"flow meter\", \"pulses_per_L\": 151.23456,"
+                        + " \"expanded_uncertainty_pulses_per_L\": 0.8962, \"rig_place\": \"sensors.flow\"}], \"advice\": [\"Run"
                         + " again.\"], \"method\": []}");
         String html = ProofSheet.read(file).html();
         assertThat(html)
                 .contains(
                         "Not passed",
                         "runs apart",
-                        "1.4 pct",
+                        "1.4 %",
                         "NO",
-                        "151.2 pulses per L",
-                        "0.9",
+                        "151.23 pulses per L",
+                        "0.90",
                         "Machine not known",
+                        "seed 9",
                         "Run again.");
         Files.writeString(file, "{\"scenario\": 1}");
         assertThatThrownBy(() -> ProofSheet.read(file)).isInstanceOf(ConfigException.class);
