@@ -80,7 +80,8 @@ public final class ArrivalClock {
         long lateUs = expectedUs - nextUs;
         long gapUs = arrivedUs - arrivalUs;
         long driftedUs = (long) Math.ceil(DRIFT * gapUs);
-        if (lateUs > LEAP_US || lateUs < -AHEAD_US - driftedUs) {
+        // A line keeps the order of its sentences, so a clock that goes back has started anew.
+        if (nextUs < sourceUs || lateUs > LEAP_US || lateUs < -AHEAD_US - driftedUs) {
             long stepUs = rangeUs > 0 ? Math.floorMod(saysUs - sourceUs, rangeUs) : saysUs - sourceUs;
             boolean ranOn = stepUs >= 0 && stepUs <= gapUs + driftedUs;
             anchor(arrivedUs, saysUs);

@@ -121,4 +121,14 @@ class ArrivalClockTest {
                 .isEqualTo(ArrivalClock.Step.RUNS);
         assertThat(clock.eventUs(Math.floorMod(later + 17, RANGE))).isEqualTo(later);
     }
+
+    @Test
+    void aClockThatGoesBackByLittleHasStartedAnewToo() {
+        ArrivalClock clock = new ArrivalClock(1L << 32, 0);
+        for (int i = 1; i <= 10; i++) {
+            clock.hear(500_000 + i * 100_000L, i * 100_000L);
+        }
+        assertThat(clock.hear(5_600_000, 100_000)).isEqualTo(ArrivalClock.Step.RESTARTED);
+        assertThat(clock.eventUs(100_000)).isEqualTo(5_600_000);
+    }
 }
