@@ -46,6 +46,7 @@ public final class Evenfall implements Runnable {
         line.addSubcommand(new ScoreCommand(terminal));
         line.addSubcommand(new PatternCommand(terminal));
         line.addSubcommand(new ChooseCommand(terminal));
+        line.addSubcommand(new ConsoleCommand(terminal));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));

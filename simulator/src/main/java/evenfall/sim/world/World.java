@@ -161,6 +161,13 @@ public final class World {
         return drive.speedMps();
     }
 
+    /** How the boom hangs over its ground and where its streams land, by the last landing. */
+    public RearView rearView() {
+        double[] elevationM = new double[heightM.length];
+        boom.outletElevationsM(elevationM);
+        return new RearView(timeUs, drive.distanceM(), outletRightM, elevationM, heightM, falls.lines);
+    }
+
     /** Runs to the end. */
     public void run(Consumer<? super Emission> door) {
         while (step(door)) {
