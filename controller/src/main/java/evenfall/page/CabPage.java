@@ -63,7 +63,7 @@ public final class CabPage {
         this.topics = new Topics(rig.name());
         this.messages = new Messages(rig);
         this.rigText = messages.machine();
-        this.gate = new Gate(page);
+        this.gate = new Gate(page.token(), "the token of the rig file", "evenfall");
         this.board = new Board(topics.live(), topics.alertsUnder());
         this.publisher = publisher;
         this.clockUs = clockUs;
@@ -140,10 +140,7 @@ public final class CabPage {
 
     private void hand(HttpExchange exchange, Assets.Asset asset) throws IOException {
         if (gate.bringsToken(exchange)) {
-            // From here on the cookie shows it, and the token stands in no address that somebody might pass on.
-            String token = exchange.getRequestURI().getRawQuery().replaceFirst("(.*&)?token=([^&]*).*", "$2");
-            exchange.getResponseHeaders()
-                    .set("Set-Cookie", Gate.COOKIE + "=" + token + "; HttpOnly; SameSite=Strict; Path=/");
+            gate.handCookie(exchange);
             exchange.getResponseHeaders().set("Location", "/");
             exchange.sendResponseHeaders(303, -1);
             return;

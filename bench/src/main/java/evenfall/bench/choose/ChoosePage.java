@@ -44,6 +44,15 @@ public final class ChoosePage {
 
     /** The whole file. */
     public String html() {
+        return page().html();
+    }
+
+    /** What stands on the page, for one that brings the styles itself. */
+    public String content() {
+        return page().content();
+    }
+
+    private Page page() {
         Page page = new Page("Which outlets to fit", words.question())
                 .lead(words.verdict())
                 .with(Page.wide(ranking()), Page.note(scoreNote()))
@@ -61,8 +70,7 @@ public final class ChoosePage {
         return page.section("Leaf contact", leafTable(), p(LeafContact.CAVEAT), Page.note(words.factors()))
                 .section("Handling", handling())
                 .section("What this rests on", Page.note(ChooseText.ASSUMED))
-                .caution(ChooseText.CAUTION)
-                .html();
+                .caution(ChooseText.CAUTION);
     }
 
     private DomContent ranking() {

@@ -49,6 +49,7 @@ public final class Evenfall implements Runnable {
         line.addSubcommand(new PatternCommand(terminal));
         line.addSubcommand(new ProveCommand(terminal));
         line.addSubcommand(new ChooseCommand(terminal));
+        line.addSubcommand(new ConsoleCommand(terminal));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(new PrintWriter(terminal.out(), true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(terminal.err(), true, StandardCharsets.UTF_8));

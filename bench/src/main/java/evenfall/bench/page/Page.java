@@ -86,6 +86,15 @@ public final class Page {
         return div(content).withClass("columns");
     }
 
+    /** What stands on the page, for one that brings the styles itself ({@link #css}). */
+    public String content() {
+        StringBuilder out = new StringBuilder();
+        for (DomContent part : parts) {
+            out.append(part.render());
+        }
+        return out.toString();
+    }
+
     /** The whole file. */
     public String html() {
         return "<!DOCTYPE html>\n"
@@ -101,7 +110,8 @@ public final class Page {
                 + "\n";
     }
 
-    static String css() {
+    /** The styles of every page. */
+    public static String css() {
         try (InputStream in = Page.class.getResourceAsStream("page.css")) {
             if (in == null) {
                 throw new IllegalStateException("the program lacks its own file page.css");

@@ -496,6 +496,17 @@ public final class Boom {
         return boomM(rightM) - placedOn().heightM(xM - rightM * sin, yM + rightM * cos);
     }
 
+    /**
+     * Elevation of all outlets over the ground's datum, m; less {@link #outletHeightsM} it is that of the ground under them.
+     *
+     * @param into as many places as there are outlets, at least
+     */
+    public void outletElevationsM(double[] into) {
+        for (int i = 0; i < outletRightM.length; i++) {
+            into[i] = boomM(outletRightM[i]);
+        }
+    }
+
     private Ground placedOn() {
         if (ground == null) {
             throw new IllegalStateException("the boom has no height before it is placed");

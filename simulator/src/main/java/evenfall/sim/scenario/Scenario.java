@@ -3,11 +3,15 @@ package evenfall.sim.scenario;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import evenfall.config.ConfigException;
 import evenfall.config.ConfigFile;
 import evenfall.config.ConfigNode;
 import evenfall.config.ConfigSchema;
+import evenfall.liquid.Liquid;
+import evenfall.liquid.Liquids;
 import evenfall.outlet.OutletCatalogue;
 import evenfall.outlet.OutletDesign;
 import evenfall.quantity.FixedDecimals;
@@ -18,11 +22,14 @@ import evenfall.rig.RigFile;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
 
 /** A scenario that has been read and checked: the world, the installer's belief, and how long and with which seed to run. */
 public final class Scenario {
     private static final ConfigSchema SCHEMA = ConfigSchema.resource(Scenario.class, "scenario.schema.json");
+    private static final JsonMapper MAPPER = JsonMapper.builder().build();
     private static final Pattern RIG_LINE = Pattern.compile("rig:\\s*(#.*)?");
 
     private final String name;
@@ -104,6 +111,115 @@ public final class Scenario {
         return new Scenario(name, folder, root, belief, seed, Optional.of(idOrFile));
     }
 
+    /**
+     * The same scenario with another height that the crew sets the boom to, and tells the monitor.
+     *
+     * @param heightM over what the streams shall meet, m
+     * @throws ConfigException when a rig file could not say so
+     */
+    public Scenario withTargetHeight(double heightM) throws ConfigException {
+        return changed(root -> {
+            group(root, "rig", "target").put("height_m", heightM);
+            group(root, "world", "machine").remove("boom_height_m");
+        });
+    }
+
+    /**
+     * The same scenario with another rate that machine and monitor are to keep.
+     *
+     * @param rateLpha L/ha
+     * @throws ConfigException when a rig file could not say so
+     */
+    public Scenario withTargetRate(double rateLpha) throws ConfigException {
+        return changed(root -> group(root, "rig", "target").put("rate_Lpha", rateLpha));
+    }
+
+    /**
+     * The same scenario with another product, in the tank and in the belief.
+     *
+     * @param liquid id of a product
+     * @throws ConfigException when there is no such product
+     */
+    public Scenario withProduct(String liquid) throws ConfigException {
+        return changed(root -> {
+            group(root, "rig").putObject("product").put("liquid", liquid);
+            if (group(root, "world").path("fitted") instanceof ObjectNode fitted) {
+                fitted.remove("liquid");
+                // A machine that is given in full has to say what is in its tank; only the density is asked for.
+                Optional<Liquid> known = Liquids.byId(liquid);
+                if (fitted.has("density_kgpL") && known.isPresent()) {
+                    fitted.put("density_kgpL", known.get().densityKgpM3() / 1000);
+                }
+            }
+        });
+    }
+
+    /**
+     * The same scenario, driven at another speed from a moment on and to the end; up to that moment it is the same drive.
+     *
+     * @param speedMps m/s
+     * @param fromS the moment, s
+     * @param fromM how far the machine has come then, m
+     * @throws ConfigException when a scenario could not say so, or drives its turns at a speed of their own
+     */
+    public Scenario withSpeed(double speedMps, double fromS, double fromM) throws ConfigException {
+        return changed(root -> {
+            ObjectNode drive = group(root, "world", "drive");
+            ArrayNode changes = JsonNodeFactory.instance.arrayNode();
+            for (JsonNode change : drive.path("speeds")) {
+                // Those still to come would take the speed back that has just been asked for.
+                if (change.path("at_s").asDouble(0) <= fromS
+                        && change.path("at_m").asDouble(0) <= fromM) {
+                    changes.add(change);
+                }
+            }
+            changes.addObject().put("at_s", fromS).put("speed_mps", speedMps);
+            drive.set("speeds", changes);
+        });
+    }
+
+    /**
+     * The same scenario with one fault more.
+     *
+     * @param id its word
+     * @param where its place as a scenario says it; empty where there is only one
+     * @param howMuch its size; empty for the usual one
+     * @param fromS the moment, s
+     * @throws ConfigException when there is no such fault or place, or it cannot be of that size
+     */
+    public Scenario withFault(String id, Optional<String> where, OptionalDouble howMuch, double fromS)
+            throws ConfigException {
+        return changed(root -> {
+            ObjectNode fault =
+                    group(root, "world").withArrayProperty("faults").addObject().put("fault", id);
+            where.ifPresent(place -> fault.put("where", place));
+            howMuch.ifPresent(size -> fault.put("how_much", size));
+            fault.put("at_s", fromS);
+        });
+    }
+
+    /** Edits the tree that was read and reads the whole again, so that a change is held to the schema as a file is. */
+    private Scenario changed(Consumer<ObjectNode> edit) throws ConfigException {
+        ObjectNode tree;
+        try {
+            tree = (ObjectNode) MAPPER.readTree(root.toJson());
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a scenario that was read cannot be read again: " + e.getMessage(), e);
+        }
+        edit.accept(tree);
+        ConfigNode edited = ConfigFile.parse(name, tree.toString(), SCHEMA).root();
+        Rig rig = RigFile.parse(name, edited.at("rig").toJson(), folder).withUnits(belief.units());
+        return new Scenario(name, folder, edited, rig, seed, outletOverride);
+    }
+
+    private static ObjectNode group(ObjectNode root, String... keys) {
+        ObjectNode at = root;
+        for (String key : keys) {
+            at = (ObjectNode) at.get(key);
+        }
+        return at;
+    }
+
     /** Name of a built-in scenario, or of its file. */
     public String name() {
         return name;
@@ -148,9 +264,8 @@ public final class Scenario {
      */
     public String rigYaml(
             Map<String, String> deviceOfPort, String brokerHost, int brokerPort, Optional<String> outletTypeOverride) {
-        JsonMapper mapper = JsonMapper.builder().build();
         try {
-            ObjectNode rig = (ObjectNode) mapper.readTree(root.at("rig").toJson());
+            ObjectNode rig = (ObjectNode) MAPPER.readTree(root.at("rig").toJson());
             for (JsonNode port : rig.get("ports")) {
                 String device = deviceOfPort.get(port.get("name").asText());
                 if (device != null) {
@@ -178,7 +293,7 @@ public final class Scenario {
                                 .toAbsolutePath()
                                 .toString());
             }
-            return mapper.writerWithDefaultPrettyPrinter().writeValueAsString(rig) + "\n";
+            return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(rig) + "\n";
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a rig that was read cannot be written: " + e.getMessage(), e);
         }

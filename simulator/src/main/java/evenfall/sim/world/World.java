@@ -152,6 +152,23 @@ public final class World {
         return drive.speedMps();
     }
 
+    /** How the boom hangs over its ground and where its streams land, by the last landing. */
+    public RearView rearView() {
+        landing.workOut();
+        int outlets = spec.fitted().boom().outlets();
+        double[] rightM = new double[outlets];
+        for (int i = 0; i < outlets; i++) {
+            rightM[i] = spec.fitted().boom().outletRightM(i);
+        }
+        double[] elevationM = new double[outlets];
+        boom.outletElevationsM(elevationM);
+        double[] heightM = new double[outlets];
+        boom.outletHeightsM(heightM);
+        Falls falls = landing.falls();
+        int from = Math.max(0, falls.places() - outlets);
+        return new RearView(timeUs, drive.distanceM(), rightM, elevationM, heightM, falls.lines, from);
+    }
+
     /** Runs to the end. */
     public void run(Consumer<? super Emission> door) {
         while (step(door)) {
