@@ -121,7 +121,7 @@ const words = {
     "Pull each plug once: the cab view must say which sensor is silent.",
     "The K-factor in the rig file has been checked by catching a measured volume of water.",
   ],
-  benchNote: "Guided tests of flow, height, speed and outlets will have their place here. The monitor watches and warns; it never drives a valve or the boom.",
+  benchNote: "Guided tests run in the terminal: bench/evenfall prove wiring, then flow, height, speed and outlets. The monitor watches and warns; it never drives a valve or the boom.",
 };
 export default words;
 
