@@ -4,8 +4,12 @@ export default {
   calm: "Nothing to warn of.",
   calmUnknown: "Nothing to warn of, but not all is known.",
   waiting: "Waiting for the first values.",
-  lost: "No news for {0}. The page is trying to reach the box; what stands below is old.",
+  lostAge: "News is {0} old",
+  lost: "No news from the box. What stands below is old. This page goes on trying to reach it.",
+  noneYet: "No news yet",
+  back: "The box is heard again.",
   seen: "Seen",
+  seenFailed: "The box was not told that this was seen. Try again.",
   kinds: {
     "strike-ahead": "Tip about to strike", "travel-without-flow": "Driving without flow", "rate-high": "Rate too high",
     "rate-low": "Rate too low", "wing-low": "Wing too low", "wing-high": "Wing too high", "bands-gapped": "Gaps between bands",

@@ -40,6 +40,7 @@ class Panel {
     this.rear = new RearView(this.box.querySelector(".rear"), this.box.querySelector(".rear-note"));
     const canvas = this.box.querySelector(".strip");
     canvas.setAttribute("aria-label", words.stripLabel);
+    this.box.querySelector(".rear").setAttribute("aria-label", words.waiting);
     this.strip = new Strip(canvas, this.box.querySelector(".readout"));
     this.box.append(legend());
     this.drawnVersion = -1;
