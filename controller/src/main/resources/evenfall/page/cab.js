@@ -77,6 +77,7 @@ function showBoom(live) {
     li.querySelector(".bar").hidden = height === null;
     if (height !== null) li.querySelector(".bar").style.bottom = percent(height);
     const room = li.querySelector(".room");
+    room.hidden = live.window.low_m === null;
     const low = Math.max(rig.clearance_m, live.window.low_m ?? 0);
     const high = Math.min(rig.ceiling_m, live.window.high_m ?? 9);
     room.style.bottom = percent(low);
@@ -92,7 +93,13 @@ function showBoom(live) {
     const reason = li.querySelector(".part-why");
     if (reason.textContent !== why) reason.textContent = why;
   }
-  set("window", live.window.low_m === null ? words.windowNone : fill(words.window, rig.outlet, text(live.window.low_m, "height"), text(live.window.high_m, "height")));
+  set("window", windowWords(live));
+}
+
+function windowWords({ window, pressure_kPa, flow_Lpm }) {
+  if (window.low_m === null) return pressure_kPa.value === null && flow_Lpm.value === null ? words.windowUnknown : words.windowNone;
+  const round = (m) => text(m, "height").replace(/\.0+ /, " ");
+  return window.low_m <= 0 ? fill(words.windowUpTo, round(window.high_m)) : fill(words.window, text(window.low_m, "height"), text(window.high_m, "height"));
 }
 
 function showLive(live) {
@@ -108,7 +115,14 @@ function showLive(live) {
 
 function showCalm() {
   $("calm").hidden = $("alerts").children.length > 0;
+  $("calm").classList.toggle("partly", heardAt === null || unknownSeen);
   set("calm", heardAt === null ? words.waiting : unknownSeen ? words.calmUnknown : words.calm);
+}
+
+/** What is wrong, and where unless it is the whole boom. */
+function title({ kind, place }) {
+  const what = words.kinds[kind] || kind;
+  return place === "boom" ? what : fill(words.at, what, words.parts[place] || place);
 }
 
 const RANK = { high: 0, medium: 1, low: 2 };
@@ -133,13 +147,15 @@ function showAlerts(list) {
         p.textContent = content;
         return p;
       };
-      li.append(svg, add("what", fill(words.at, words.kinds[alert.kind] || alert.kind, words.parts[alert.place] || alert.place)), add("act", alert.act), add("why", alert.why));
-      if (!acknowledged) {
+      li.append(svg, add("what", title(alert)), add("act", alert.act), add("why", alert.why));
+      if (acknowledged) {
+        li.append(add("mark", words.seenMark));
+      } else {
         const button = document.createElement("button");
         button.type = "button";
         button.textContent = words.seen;
         button.dataset.key = alert.kind + "/" + alert.place;
-        button.setAttribute("aria-label", `${words.seen}: ${words.kinds[alert.kind] || alert.kind}, ${alert.place}`);
+        button.setAttribute("aria-label", `${words.seen}: ${title(alert)}`);
         button.disabled = document.body.classList.contains("stale");
         button.addEventListener("click", () => seen(button, alert));
         li.append(button);
