@@ -41,11 +41,7 @@ final class CabOnDesk implements AutoCloseable {
     CabOnDesk(Scenario scenario) throws Exception {
         Rig rig = RigFile.parse("rig.yaml", scenario.rigYaml(Map.of(), "127.0.0.1", 1, Optional.empty()), Path.of(""));
         topics = new Topics(rig.name());
-        page = new CabPage(
-                rig,
-                new Rig.Page("127.0.0.1", 0, Optional.empty()),
-                (topic, payload, retained, delivery) -> {},
-                () -> 0);
+        page = new CabPage(rig, new Rig.Page("127.0.0.1", 0, Optional.empty()), this::acknowledge);
         monitor = new SteadyMonitor(
                 rig,
                 (topic, payload, retained, delivery) -> {
@@ -61,6 +57,12 @@ final class CabOnDesk implements AutoCloseable {
         world = new World(scenario, new Nowhere());
         page.start();
         var unused = voice.scheduleAtFixedRate(this::say, 0, 200, TimeUnit.MILLISECONDS);
+    }
+
+    /** The machine stands still meanwhile, so nobody else feeds the monitor. */
+    private synchronized boolean acknowledge(byte[] sentence) {
+        monitor.accept(new TraceEvent.Bytes(world.timeUs(), Rig.CAB_PORT, sentence));
+        return true;
     }
 
     private void say() {

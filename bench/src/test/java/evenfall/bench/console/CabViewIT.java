@@ -3,6 +3,11 @@ package evenfall.bench.console;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenfall.bench.run.ControllerProcess;
+import evenfall.judge.Alert;
+import evenfall.monitor.Live;
+import evenfall.monitor.Outputs;
+import evenfall.replay.TraceReplay;
+import evenfall.rig.RigFile;
 import evenfall.sim.feed.FeedByPort;
 import evenfall.sim.feed.RealTimePace;
 import evenfall.sim.feed.VirtualPort;
@@ -13,10 +18,14 @@ import evenfall.sim.world.RowLedger;
 import evenfall.sim.world.TruthSample;
 import evenfall.sim.world.TruthSink;
 import evenfall.sim.world.World;
+import evenfall.trace.TraceSource;
+import java.io.InputStream;
 import java.net.ServerSocket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -162,6 +171,7 @@ class CabViewIT {
         browser.shoot("cab-unknown");
 
         monitor.stop();
+        theTraceSaysItAll();
         browser.await("the page is frozen and says so", () -> browser.shows("#lost"));
         browser.await("for how long", () -> browser.find("#lost-age").getText().matches("News is [2-9] s old"));
         assertThat(browser.number("return parseFloat(getComputedStyle(document.getElementById('lost-age')).fontSize)"))
@@ -179,6 +189,42 @@ class CabViewIT {
                 () -> browser.find("#back").getText().contains("The box is heard again."));
         assertThat(browser.shows("#lost")).isFalse();
         browser.shoot("cab-back");
+    }
+
+    /** What was done on the page stands in the trace, and the trace replays to every byte that the box said. */
+    private void theTraceSaysItAll() throws Exception {
+        Path trace = folder.resolve("trace.txt");
+        assertThat(Files.readString(trace)).containsOnlyOnce(" cab $PEVFA,pressure-outside,boom*");
+        List<String> acknowledged = new ArrayList<>();
+        TraceReplay.Outcome replayed;
+        try (InputStream in = Files.newInputStream(trace)) {
+            replayed = TraceReplay.run(
+                    RigFile.read(rig),
+                    TraceSource.open(in, "trace.txt")::next,
+                    (topic, payload, retained, delivery) -> {
+                        if (topic.endsWith("/acknowledged")) {
+                            acknowledged.add(new String(payload, StandardCharsets.UTF_8));
+                        }
+                    },
+                    new Unheard(),
+                    (timeUs, unexpected) -> {
+                        throw new AssertionError("no fault is due", unexpected);
+                    });
+        }
+        assertThat(acknowledged).hasSize(1).first().asString().contains("\"pressure-outside\"", "\"boom\"");
+        assertThat(monitor.lastWords())
+                .contains(replayed.messages() + " messages, SHA-256 of them " + replayed.digest());
+    }
+
+    private static final class Unheard implements Outputs {
+        @Override
+        public void live(Live live) {}
+
+        @Override
+        public void raised(Alert alert) {}
+
+        @Override
+        public void cleared(Alert alert, long clearedUs) {}
     }
 
     private static void nothingHangsOut() {
