@@ -7,6 +7,7 @@ const GROUND_UP = 62;
 const PX_PER_M_UP = 115;
 const FRAME_MS = 45;
 const FLOWS_KPA = 5;
+const TWO_LINES_PX = 520;
 /** The monitor does not look at heights above, m. */
 const TALLEST_LOOKED_AT_M = 2;
 
@@ -248,9 +249,9 @@ export class RearView {
     this.says = live.segments.map((segment) => {
       const h = segment.height_m.value;
       const out = h === null || live.window.low_m === null ? "" : h < live.window.low_m ? "▼ " + words.tooLow : h > live.window.high_m ? "▲ " + words.tooHigh : "";
-      return { name: segment.name, said: `${words.places[segment.name] ?? segment.name} ${text(h, "height")}`, out };
+      return { name: segment.name, place: words.places[segment.name] ?? segment.name, height: text(h, "height"), out };
     });
-    const label = this.says.map(({ said, out }) => said + (out ? " " + out : "")).join(", ");
+    const label = this.says.map(({ place, height, out }) => `${place} ${height} ${out}`.trim()).join(", ");
     if (this.label !== label && (!this.labelAt || performance.now() - this.labelAt > 1000)) {
       this.label = label;
       this.labelAt = performance.now();
@@ -266,10 +267,16 @@ export class RearView {
     pen.textAlign = "center";
     const half = lane.about.machine.half_width_m;
     const middle = (half + lane.about.machine.hinge_m) / 2;
-    for (const { name, said, out } of this.says) {
+    const narrow = wide < TWO_LINES_PX;
+    for (const { name, place, height, out } of this.says) {
       const at = Math.max(56, Math.min(wide - 56, x(name === "left" ? -middle : name === "right" ? middle : 0)));
       pen.fillStyle = "#000";
-      pen.fillText(said, at, HIGH - 30);
+      if (narrow) {
+        pen.fillText(place, at, HIGH - 44);
+        pen.fillText(height, at, HIGH - 27);
+      } else {
+        pen.fillText(place + " " + height, at, HIGH - 30);
+      }
       pen.fillStyle = "#7a0016";
       if (out) pen.fillText(out, at, HIGH - 10);
     }

@@ -28,6 +28,12 @@ function say(sentence) {
   if ($("said").textContent !== said) $("said").textContent = said;
 }
 
+/** A whole number with its sign; none for what rounds to zero. */
+function signed(value) {
+  const whole = Math.abs(value).toFixed(0);
+  return (whole === "0" ? "" : value > 0 ? "+" : "−") + whole;
+}
+
 /** At which heights rows are even, as people say it. */
 function windowWords({ low_m, high_m }) {
   if (low_m === null) return words.noWindow;
@@ -86,7 +92,7 @@ class Panel {
     const { live, about } = this.lane;
     if (!live) return;
     const error = live.rate_error_pct.value;
-    this.fact("rate", text(live.rate_Lpha.value, "rate"), error === null ? "" : (error > 0 ? "+" : error < 0 ? "−" : "") + Math.abs(error).toFixed(0) + " %, " + fill(words.wanted, text(live.target_Lpha, "rate")));
+    this.fact("rate", text(live.rate_Lpha.value, "rate"), error === null ? "" : signed(error) + " %, " + fill(words.wanted, text(live.target_Lpha, "rate")));
     this.fact("speed", text(live.speed_mps.value, "speed"), "");
     this.fact("pressure", text(live.pressure_kPa.value, "pressure"), "");
     const window = live.window;

@@ -3,7 +3,9 @@ import { text } from "./units.js";
 import { NOTHING } from "./lane.js";
 
 const TOLD_HIGH = 8;
-const TOLD_GAP = 22;
+/** Where the strip of rows begins: under that of the monitor and two lines of words. */
+const TOP = 3 * TOLD_HIGH + 34;
+const HIDDEN_HIGH = 138;
 const CELL_PX = 4;
 const HATCH_PX = CELL_PX;
 const AXIS_HIGH = 24;
@@ -51,7 +53,7 @@ export class Strip {
   }
 
   high(lane) {
-    return 3 * TOLD_HIGH + TOLD_GAP + (lane.rows ? lane.rows.rows : 150) + AXIS_HIGH;
+    return TOP + (lane.rows ? lane.rows.rows : HIDDEN_HIGH) + AXIS_HIGH;
   }
 
   draw(lane, changes) {
@@ -76,9 +78,9 @@ export class Strip {
     pen.textAlign = "left";
     pen.fillText(`${words.stripTold} (${["left", "centre", "right"].map((part) => words.places[part]).join(", ")})`, 0, 12);
     this.parts(lane.parts, cells, first);
-    const top = 3 * TOLD_HIGH + TOLD_GAP + 12;
+    const top = TOP;
     this.top = top;
-    const rows = lane.rows ? lane.rows.rows : 150 - 12;
+    const rows = lane.rows ? lane.rows.rows : HIDDEN_HIGH;
     if (lane.rows) {
       pen.fillText(words.stripTruth, 0, top - 4);
       this.rows(lane.rows, cells, first, top);

@@ -51,7 +51,7 @@ const words = {
   legendUnder: "under",
   legendOver: "over",
   legendMean: "target",
-  legendHatch: "hatched: less than 80 %",
+  legendHatch: "Hatched: less than 80 %",
   changed: {
     outlet: "outlets {0}", second: "second lane {0}", height_m: "height {0}", speed_mps: "speed {0}",
     rate_Lpha: "target {0}", product: "product {0}", fault: "fault {0}",

@@ -13,6 +13,11 @@ import org.junit.jupiter.api.Test;
 
 /** Every page in every state that a person may meet, by the rules of axe-core. */
 class AccessibilityIT {
+    private static final String RIGHT_OF = "return document.querySelector(arguments[0]).getBoundingClientRect().left"
+            + " - document.querySelector(arguments[1]).getBoundingClientRect().right";
+    private static final String HANGS_OUT =
+            "return document.documentElement.scrollWidth - document.documentElement.clientWidth";
+
     private static ConsolePage console;
     private static Browser browser;
 
@@ -84,6 +89,21 @@ class AccessibilityIT {
         browser.find("#truth").click();
         browser.await("the truth is drawn", () -> browser.text().contains("as it is"));
         look("two runs");
+        assertThat(browser.text())
+                .as("a bar does not mind heights, and that is said as people say it")
+                .contains("even at any height up to 2 m");
+        for (int width : new int[] {1920, 1280, 800}) {
+            browser.desk(width, 1000);
+            assertThat(browser.number(RIGHT_OF, "#lane-B", "#lane-A"))
+                    .as("B lies beside A on a screen of " + width)
+                    .isPositive();
+            assertThat(browser.number(HANGS_OUT)).isLessThanOrEqualTo(0);
+        }
+        browser.phone(390, 844);
+        assertThat(browser.number(RIGHT_OF, "#lane-B", "#lane-A"))
+                .as("and below it on a phone")
+                .isNegative();
+        assertThat(browser.number(HANGS_OUT)).isLessThanOrEqualTo(0);
     }
 
     @Test
