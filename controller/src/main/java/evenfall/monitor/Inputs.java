@@ -52,7 +52,10 @@ final class Inputs {
         for (Rig.Height height : sensors.heights()) {
             heights.add(new HeightSense(height.aboveOutletM()));
         }
-        doubts = new HeightDoubts(heights);
+        doubts = new HeightDoubts(
+                heights,
+                sensors.heights().stream().mapToDouble(Rig.Height::rightM).toArray(),
+                rig.boom().hingeM());
         air = new AirSense(sensors.air().fixedC());
         speed = new SpeedSense(silenceUs + RECEIVER_PERIOD_US);
         wheel = sensors.wheel().map(w -> new WheelSense(w.pulsesPerM(), speed)).orElse(null);

@@ -101,7 +101,7 @@ final class PortInput implements SentenceHandler {
                 null,
                 null,
                 List.of(),
-                new HeightDoubts(List.of()),
+                new HeightDoubts(List.of(), new double[0], 0),
                 new AirSense(0),
                 new SpeedSense(0),
                 null,
@@ -240,6 +240,7 @@ final class PortInput implements SentenceHandler {
                 heights.get(i).onNoEcho(timeUs);
             }
         }
+        doubts.onAllHeard(timeUs);
     }
 
     @Override
