@@ -142,7 +142,7 @@ export class RearView {
     }
     this.heights(lane, x);
     const times = (PX_PER_M_UP / perM).toFixed(0);
-    const said = now.true ? fill(words.rearTruth, times) : fill(words.rearTold, times, lane.live?.heights.length ?? 0);
+    const said = now.true ? fill(words.rearTruth, times) : lane.live ? fill(words.rearTold, times, lane.live.heights.length) : words.waiting;
     if (this.note.textContent !== said) this.note.textContent = said;
   }
 
@@ -248,7 +248,7 @@ export class RearView {
     this.saidIn = unit("height");
     this.says = live.segments.map((segment) => {
       const h = segment.height_m.value;
-      const out = h === null || live.window.low_m === null ? "" : h < live.window.low_m ? "▼ " + words.tooLow : h > live.window.high_m ? "▲ " + words.tooHigh : "";
+      const out = h === null || live.window.low_m === null ? "" : h < live.window.low_m ? words.tooLow : h > live.window.high_m ? words.tooHigh : "";
       return { name: segment.name, place: words.places[segment.name] ?? segment.name, height: text(h, "height"), out };
     });
     const label = this.says.map(({ place, height, out }) => `${place} ${height} ${out}`.trim()).join(", ");

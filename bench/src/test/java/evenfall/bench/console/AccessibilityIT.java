@@ -46,6 +46,9 @@ class AccessibilityIT {
         browser.phone(390, 844);
         found.addAll(Axe.violations(browser, page + ", narrow"));
         browser.shoot("look-" + page.replace(' ', '-') + "-narrow");
+        assertThat(browser.number(HANGS_OUT))
+                .as("CSS pixels of %s that hang out of a phone", page)
+                .isLessThanOrEqualTo(0);
         browser.desk(1300, 1000);
     }
 
