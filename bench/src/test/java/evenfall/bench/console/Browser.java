@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.NoSuchElementException;
 import java.util.function.BooleanSupplier;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
@@ -107,7 +108,7 @@ final class Browser implements AutoCloseable {
     void await(String what, BooleanSupplier condition) {
         new WebDriverWait(driver, PATIENCE, Duration.ofMillis(50))
                 .withMessage(() -> what)
-                .ignoring(WebDriverException.class)
+                .ignoreAll(List.of(WebDriverException.class, NoSuchElementException.class))
                 .until(ignored -> condition.getAsBoolean());
     }
 

@@ -89,6 +89,19 @@ final class CabOnDesk implements AutoCloseable {
         } while (!reached.test(live));
     }
 
+    /** Where the machine is held, s since its start. */
+    double timeS() {
+        return world.timeUs() / 1e6;
+    }
+
+    /** The first moment of a scenario, s, at which an alert stands; the same on the console, to the bit. */
+    static double firstAlertS(Scenario scenario) throws Exception {
+        try (CabOnDesk cab = new CabOnDesk(scenario)) {
+            cab.driveUntil(live -> !live.standing().isEmpty());
+            return cab.timeS();
+        }
+    }
+
     /** Lets time pass in which no sensor says anything. */
     void deafFor(double seconds) {
         monitor.advanceTo(world.timeUs() + Math.round(seconds * 1e6));

@@ -36,6 +36,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
 
 /** The cab view of the program for the board, in a real browser, over a simulated machine whose pump is too weak. */
 class CabViewIT {
@@ -52,6 +54,7 @@ class CabViewIT {
     private Path rig;
     private String address;
     private ControllerProcess monitor;
+    private World world;
     private Thread machine;
 
     @BeforeAll
@@ -83,6 +86,10 @@ class CabViewIT {
         String yaml = scenario.rigYaml(devices, "127.0.0.1", 1, Optional.empty());
         rig = Files.writeString(
                 folder.resolve("rig.yaml"), yaml.replaceFirst("\\{", "{\"page\": {\"port\": " + free + "},"));
+        world = new World(scenario, new Nowhere());
+        while (world.timeUs() < FROM_US) {
+            world.step(emission -> {});
+        }
         monitor = boot(Optional.of(folder.resolve("trace.txt")));
     }
 
@@ -97,17 +104,14 @@ class CabViewIT {
         machine = new Thread(
                 () -> {
                     FeedByPort feed = new FeedByPort(ports);
-                    World world = new World(scenario, new Nowhere());
                     RealTimePace pace = new RealTimePace(1);
                     ArrayDeque<Emission> waiting = new ArrayDeque<>();
                     while (world.step(waiting::add)) {
                         for (Emission one = waiting.poll(); one != null; one = waiting.poll()) {
-                            if (one.timeUs() >= FROM_US) {
-                                if (!pace.await(one.timeUs())) {
-                                    return;
-                                }
-                                feed.accept(one);
+                            if (!pace.await(one.timeUs())) {
+                                return;
                             }
+                            feed.accept(one);
                         }
                     }
                 },
@@ -136,15 +140,11 @@ class CabViewIT {
         browser.phone(390, 844);
         browser.load(address);
         drive();
-        browser.await("an alert", () -> browser.shows("#alerts .alert .act"));
-        assertThat(browser.find("#alerts .alert .what").getText()).contains("Pressure outside its range");
-        assertThat(browser.find("#alerts .alert .act").getText())
-                .as("what to do")
-                .endsWith(".");
-        assertThat(browser.find("#alerts .alert .why").getText())
-                .as("why, with the number")
-                .contains("kPa");
-        assertThat(browser.find("#rate-now").getText()).matches("[0-9]+");
+        browser.await("the alert", () -> card().isPresent());
+        assertThat(inCard(".act")).as("what to do").endsWith(".");
+        assertThat(inCard(".why")).as("why, with the number").contains("kPa");
+        browser.await(
+                "the rate is known", () -> browser.find("#rate-now").getText().matches("[0-9]+"));
         browser.shoot("cab-alert");
         nothingHangsOut();
 
@@ -153,10 +153,9 @@ class CabViewIT {
                 .isZero();
         assertThat(browser.number("return document.querySelectorAll('button:not(#alerts button)').length"))
                 .isZero();
-        browser.find("#alerts button").click();
-        browser.await("it is marked as seen", () -> browser.shows("#alerts .seen"));
-        assertThat(browser.find("#alerts .seen .mark").getText()).contains("seen");
-        assertThat(browser.shows("#alerts .seen button")).isFalse();
+        card().orElseThrow().findElement(By.tagName("button")).click();
+        browser.await("it is marked as seen", () -> inCard(".mark").contains("seen"));
+        assertThat(card().orElseThrow().findElements(By.tagName("button"))).isEmpty();
         browser.shoot("cab-seen");
 
         park();
@@ -225,6 +224,17 @@ class CabViewIT {
 
         @Override
         public void cleared(Alert alert, long clearedUs) {}
+    }
+
+    /** The alert that this is about; on a busy machine others may come and go beside it. */
+    private static Optional<WebElement> card() {
+        return browser.driver.findElements(By.cssSelector("#alerts .alert")).stream()
+                .filter(card -> card.getText().contains("Pressure outside its range"))
+                .findFirst();
+    }
+
+    private static String inCard(String css) {
+        return card().orElseThrow().findElement(By.cssSelector(css)).getText();
     }
 
     private static void nothingHangsOut() {
