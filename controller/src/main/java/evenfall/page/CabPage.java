@@ -7,6 +7,7 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import evenfall.message.Delivery;
 import evenfall.message.Messages;
+import evenfall.message.Payload;
 import evenfall.message.Publisher;
 import evenfall.message.Topics;
 import evenfall.rig.Rig;
@@ -209,7 +210,10 @@ public final class CabPage {
             return;
         }
         publisher.publish(
-                topics.acknowledged(), messages.acknowledged(kind, place, clockUs.getAsLong()), false, Delivery.EVERY);
+                topics.acknowledged(),
+                Payload.of(messages.acknowledged(kind, place, clockUs.getAsLong())),
+                false,
+                Delivery.EVERY);
         exchange.sendResponseHeaders(204, -1);
     }
 

@@ -3,6 +3,7 @@ package evenfall.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenfall.message.Delivery;
+import evenfall.message.Payload;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import java.io.BufferedReader;
@@ -46,7 +47,7 @@ class CabPageTest {
                 rig,
                 new Rig.Page("127.0.0.1", 0, token),
                 (topic, payload, retained, delivery) ->
-                        published.add(topic + " " + new String(payload, StandardCharsets.UTF_8)),
+                        published.add(topic + " " + new String(payload.bytes(), StandardCharsets.UTF_8)),
                 () -> 7_000_000);
         opened.start();
         return opened;
@@ -66,11 +67,11 @@ class CabPageTest {
     }
 
     private void live(String json) {
-        page.board().publish("evenfall/example-36/live", bytes(json), false, Delivery.LATEST);
+        page.board().publish("evenfall/example-36/live", Payload.of(bytes(json)), false, Delivery.LATEST);
     }
 
     private void alert(String json) {
-        page.board().publish(ALERT_TOPIC, bytes(json), true, Delivery.EVERY);
+        page.board().publish(ALERT_TOPIC, Payload.of(bytes(json)), true, Delivery.EVERY);
     }
 
     private static byte[] bytes(String text) {
