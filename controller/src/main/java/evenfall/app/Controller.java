@@ -2,6 +2,7 @@ package evenfall.app;
 
 import evenfall.message.Delivery;
 import evenfall.message.Messages;
+import evenfall.message.Payload;
 import evenfall.message.Publisher;
 import evenfall.message.Status;
 import evenfall.message.Topics;
@@ -222,6 +223,6 @@ final class Controller {
                 core.restarts(),
                 fault,
                 mqtt.dropped());
-        mqtt.publish(topics.status(), messages.status(status), true, Delivery.LATEST);
+        mqtt.publish(topics.status(), Payload.of(messages.status(status)), true, Delivery.LATEST);
     }
 }

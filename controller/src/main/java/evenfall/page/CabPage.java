@@ -77,8 +77,8 @@ public final class CabPage {
     public Publisher board() {
         return (topic, payload, retained, delivery) -> {
             if (topic.equals(topics.acknowledged())) {
-                String kind = text(payload, "kind");
-                String place = text(payload, "place");
+                String kind = text(payload.bytes(), "kind");
+                String place = text(payload.bytes(), "place");
                 if (kind != null && place != null) {
                     board.acknowledge(topics.alert(kind, place));
                 }

@@ -3,6 +3,7 @@ package evenfall.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenfall.message.Delivery;
+import evenfall.message.Payload;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import java.io.BufferedReader;
@@ -65,11 +66,11 @@ class CabPageTest {
     }
 
     private void live(String json) {
-        page.board().publish("evenfall/example-36/live", bytes(json), false, Delivery.LATEST);
+        page.board().publish("evenfall/example-36/live", Payload.of(bytes(json)), false, Delivery.LATEST);
     }
 
     private void alert(String json) {
-        page.board().publish(ALERT_TOPIC, bytes(json), true, Delivery.EVERY);
+        page.board().publish(ALERT_TOPIC, Payload.of(bytes(json)), true, Delivery.EVERY);
     }
 
     private static byte[] bytes(String text) {
@@ -152,7 +153,7 @@ class CabPageTest {
         page.board()
                 .publish(
                         "evenfall/example-36/acknowledged",
-                        bytes("{\"kind\":\"wing-low\",\"place\":\"left\",\"at_s\":7.000}"),
+                        Payload.of(bytes("{\"kind\":\"wing-low\",\"place\":\"left\",\"at_s\":7.000}")),
                         false,
                         Delivery.EVERY);
         assertThat(next(stream(), "alerts")).contains("\"acknowledged\":true");

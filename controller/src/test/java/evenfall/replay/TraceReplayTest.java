@@ -110,7 +110,7 @@ class TraceReplayTest {
                 rig,
                 source,
                 (topic, payload, retained, delivery) ->
-                        sent.add(topic + " " + new String(payload, StandardCharsets.UTF_8)),
+                        sent.add(topic + " " + new String(payload.bytes(), StandardCharsets.UTF_8)),
                 new Unheard(),
                 (timeUs, unexpected) -> {
                     throw new AssertionError("no fault is due", unexpected);

@@ -2,6 +2,7 @@ package evenfall.bench.console;
 
 import evenfall.judge.Alert;
 import evenfall.message.Delivery;
+import evenfall.message.Payload;
 import evenfall.message.Topics;
 import evenfall.monitor.Live;
 import evenfall.monitor.Outputs;
@@ -47,7 +48,7 @@ final class CabOnDesk implements AutoCloseable {
                 (topic, payload, retained, delivery) -> {
                     page.board().publish(topic, payload, retained, delivery);
                     if (topic.equals(topics.live())) {
-                        newest = payload;
+                        newest = payload.bytes();
                     }
                 },
                 new Newest(),
@@ -67,7 +68,7 @@ final class CabOnDesk implements AutoCloseable {
 
     private void say() {
         if (newest.length > 0) {
-            page.board().publish(topics.live(), newest, false, Delivery.LATEST);
+            page.board().publish(topics.live(), Payload.of(newest), false, Delivery.LATEST);
         }
     }
 
