@@ -158,6 +158,11 @@ final class CountTape implements Tape {
     }
 
     @Override
+    public double amount() {
+        return flow || wheel ? total : metres;
+    }
+
+    @Override
     public Recording recording(double seconds) {
         boolean count = flow || wheel;
         double last = Math.max(count ? seconds - countHeardS : 0, receiver ? seconds - speedHeardS : 0);
