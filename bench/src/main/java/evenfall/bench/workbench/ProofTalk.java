@@ -65,6 +65,7 @@ final class ProofTalk implements AutoCloseable {
         final Step.Measure step;
         final int number;
         private final RateOf rate = new RateOf();
+        private @Nullable Thread thread;
         private @Nullable Session session;
         private long beginNs;
         private long markNs;
@@ -132,6 +133,10 @@ final class ProofTalk implements AutoCloseable {
     /** How long no page has asked, s; 0 while a recording is under way. */
     synchronized double idleS() {
         return take == null ? (System.nanoTime() - usedNs) * 1e-9 : 0;
+    }
+
+    boolean isSimulated() {
+        return hands != null;
     }
 
     synchronized boolean isFinished() {
@@ -299,6 +304,7 @@ final class ProofTalk implements AutoCloseable {
         take = fresh;
         Thread thread = new Thread(() -> run(fresh), "bench-recording");
         thread.setDaemon(true);
+        fresh.thread = thread;
         thread.start();
     }
 
@@ -323,8 +329,14 @@ final class ProofTalk implements AutoCloseable {
 
     /** Ends a recording without using it. */
     synchronized void drop() throws Declined {
-        recordingNow();
+        letGo(recordingNow());
+    }
+
+    private void letGo(Take taking) {
         take = null;
+        if (taking.thread != null) {
+            taking.thread.interrupt();
+        }
     }
 
     private Take recordingNow() throws Declined {
@@ -419,7 +431,9 @@ final class ProofTalk implements AutoCloseable {
     public void close() {
         synchronized (this) {
             closed = true;
-            take = null;
+            if (take != null) {
+                letGo(take);
+            }
         }
         if (hands != null) {
             try {

@@ -12,7 +12,6 @@ import evenfall.bench.prove.measure.Finding;
 import evenfall.bench.report.Json;
 import evenfall.quantity.FixedDecimals;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** A test as JSON for its page. */
@@ -125,7 +124,7 @@ final class ProofView {
             one.put("met", finding.met());
             one.set("measured", Json.number(finding.measured(), DECIMALS));
             one.set("at_most", Json.number(finding.limit().value(), DECIMALS));
-            one.put("unit", finding.limit().unit().toLowerCase(Locale.ROOT));
+            one.put("unit", finding.limit().unit());
             one.put("source", finding.limit().source());
         }
         ArrayNode constants = json.putArray("constants");

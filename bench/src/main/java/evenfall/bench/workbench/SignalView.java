@@ -180,7 +180,7 @@ final class SignalView implements PortListener {
 
     private @Nullable String gone(String port) {
         Line line = lines.get(port);
-        return ended != null ? ended : line == null || line.open ? null : line.why;
+        return ended != null ? ended : line == null || line.open ? null : line.heardUs >= 0 ? "unplugged" : line.why;
     }
 
     /** Lets go of the ports. */

@@ -38,6 +38,9 @@ public final class Workbench implements AutoCloseable {
     /** Somebody may go out to the machine and come back; our choice. */
     private static final double IDLE_PROOF_S = 2 * 3600;
 
+    /** Nothing is lost with a simulated one, whose yard goes on working; our choice. */
+    private static final double IDLE_SIMULATED_S = 900;
+
     /** So long nobody has answered when another wants the place; our choice. */
     private static final double GIVES_WAY_S = 600;
 
@@ -330,7 +333,7 @@ public final class Workbench implements AutoCloseable {
     private void sweep() {
         synchronized (proofs) {
             for (ProofTalk one : List.copyOf(proofs.values())) {
-                if (one.idleS() > IDLE_PROOF_S) {
+                if (one.idleS() > (one.isSimulated() ? IDLE_SIMULATED_S : IDLE_PROOF_S)) {
                     proofs.remove(one.id());
                     one.close();
                 }

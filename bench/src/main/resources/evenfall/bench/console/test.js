@@ -52,8 +52,11 @@ export class Test {
   }
 
   async act(what) {
+    if (this.busy) return;
+    this.busy = true;
     const asked = this.view;
     const { json, said, gone } = await ask(`/bench/proofs/${asked.id}`, { number: asked.number, ...what });
+    this.busy = false;
     if (this.view?.id !== asked.id) return;
     if (json) {
       this.say("");
@@ -308,7 +311,9 @@ export class Test {
       turns.append(this.button(b.mark, () => this.act({ do: "mark" }), "main"));
     }
     if (recording.state !== "ending") turns.append(this.button(b.drop, () => this.act({ do: "drop" })));
-    this.first = turns.querySelector("button");
+    // A second Enter must not drop what the first began.
+    this.state.tabIndex = -1;
+    this.first = turns.querySelector("button.main") ?? this.state;
     box.append(turns);
   }
 
@@ -363,8 +368,9 @@ export class Test {
     }
     const limits = make("ul", "limits");
     for (const one of result.findings) {
-      const unit = one.unit === "pct" ? "%" : one.unit;
-      limits.append(make("li", "", fill(one.met ? b.limitMet : b.limitMissed, one.title, plain(one.measured), plain(one.at_most), unit)));
+      const unit = b.limitUnits[one.unit] ?? one.unit;
+      const none = one.at_most === 0;
+      limits.append(make("li", "", fill(one.met ? (none ? b.noneMet : b.limitMet) : none ? b.noneMissed : b.limitMissed, one.title, plain(one.measured), plain(one.at_most), unit)));
     }
     box.append(limits);
     if (result.advice.length) {
