@@ -24,6 +24,7 @@ final class WettedWidth {
     private static final double LENGTH_POWER = 0.32;
     private static final double DROP_RATIO = 1.89;
     private static final double ALL_DROPS_AT_LENGTHS = 4;
+    private static final double LN_ALL_DROPS = StrictMath.log(ALL_DROPS_AT_LENGTHS);
 
     /** Against air, N/m: a little below water's 0.073, for what keeps the product from rusting steel. Our choice; the relative figure hardly depends on it. */
     private static final double TENSION_NPM = 0.069;
@@ -54,7 +55,7 @@ final class WettedWidth {
         // Flow and speed go with the square root of the pressure alike.
         double thickM = Math.sqrt(4 * stream.share() * type.ratedFlowM3ps() / (StrictMath.PI * stream.exitMps()));
         double wholeM = LENGTH_FACTOR * StrictMath.pow(weber(speedMps, thickM), LENGTH_POWER) * thickM;
-        double broken = StrictMath.log(wayM(stream, heightM, speedMps) / wholeM) / StrictMath.log(ALL_DROPS_AT_LENGTHS);
+        double broken = StrictMath.log(wayM(stream, heightM, speedMps) / wholeM) / LN_ALL_DROPS;
         double dropM = thickM * StrictMath.pow(DROP_RATIO, Math.max(0, Math.min(1, broken)));
         return dropM * Math.sqrt(Math.sqrt(weber(speedMps, dropM)));
     }

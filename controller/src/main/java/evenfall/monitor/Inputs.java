@@ -5,6 +5,7 @@ import evenfall.rig.Rig;
 import evenfall.sense.AirSense;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightDoubts;
+import evenfall.sense.HeightReadings;
 import evenfall.sense.HeightSense;
 import evenfall.sense.PositionSense;
 import evenfall.sense.PressureSense;
@@ -234,6 +235,13 @@ final class Inputs {
             list.add(height.heightM(nowUs, silenceUs));
         }
         return list;
+    }
+
+    /** The numbers of {@link #heightsM} and {@link #heightRatesMps}. */
+    void readHeights(long nowUs, HeightReadings into) {
+        for (int i = 0; i < heights.size(); i++) {
+            heights.get(i).read(nowUs, silenceUs, into, i);
+        }
     }
 
     /** How fast the height at each sensor changes, m/s; positive as it grows. Known where the height is. */

@@ -4,9 +4,9 @@ import evenfall.judge.Tip;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.BoomShape;
+import evenfall.sense.HeightReadings;
 import evenfall.sense.Quantity;
 import evenfall.sense.Unknown;
-import java.util.List;
 
 /** Both ends of the boom: the lower one of the two outlets that bound each wing's outer quarter. */
 final class Tips {
@@ -18,6 +18,7 @@ final class Tips {
     private final Inputs inputs;
     private final boolean fitted;
     private final BoomShape shape;
+    private final HeightReadings sensors;
     private final double[] heightM = new double[4];
     private final double[] heightVariance = new double[4];
     private final double[] rateMps = new double[4];
@@ -32,6 +33,7 @@ final class Tips {
         BoomLayout boom = rig.boom();
         double endM = boom.outletRightM(boom.outlets() - 1);
         double quarterM = endM - 0.25 * Math.max(0, endM - boom.hingeM());
+        this.sensors = new HeightReadings(rig.sensors().heights().size());
         this.shape =
                 new BoomShape(rig.sensors().heights(), new double[] {-endM, -quarterM, quarterM, endM}, boom.hingeM());
     }
@@ -45,10 +47,9 @@ final class Tips {
         if (!fitted) {
             return;
         }
-        List<Quantity> sensorM = inputs.heightsM(nowUs);
-        List<Quantity> sensorMps = inputs.heightRatesMps(nowUs);
-        shape.spread(sensorM, heightM, heightVariance, known);
-        shape.spreadRates(sensorMps, rateMps, rateVariance);
+        inputs.readHeights(nowUs, sensors);
+        shape.spread(sensors, heightM, heightVariance, known);
+        shape.spreadRates(sensors, rateMps, rateVariance);
         left = tip(LEFT_END, LEFT_QUARTER);
         right = tip(RIGHT_END, RIGHT_QUARTER);
     }

@@ -6,17 +6,29 @@ import org.jspecify.annotations.Nullable;
 /** Landing lines side by side along the boom, sorted, with the outlet each came from. Reused; grows never. */
 final class Lines {
     private final double[] rightM;
+
+    /** For each place in that order the number of its line, in which they came: a sort moves no more than this. */
+    private final int[] line;
+
+    private final double[] quantityOfLine;
+    private final int[] outletOfLine;
+
+    /** In the order along the boom, once it is asked for: what falls on each line, and as much of it as is doubled. */
     private final double[] quantity;
+
+    private final double[] twice;
     private final int[] outlet;
-    private final boolean[] doubled;
     private int count;
     private double doubledWithinM;
 
     Lines(int capacity) {
         rightM = new double[capacity];
+        line = new int[capacity];
+        quantityOfLine = new double[capacity];
+        outletOfLine = new int[capacity];
         quantity = new double[capacity];
+        twice = new double[capacity];
         outlet = new int[capacity];
-        doubled = new boolean[capacity];
     }
 
     void clear() {
@@ -27,16 +39,17 @@ final class Lines {
     /** Keeps the order by position; lines come nearly sorted, so the shift is short. */
     void add(double atM, double flow, int fromOutlet) {
         doubledWithinM = -1;
-        int i = count++;
+        int number = count++;
+        quantityOfLine[number] = flow;
+        outletOfLine[number] = fromOutlet;
+        int i = number;
         while (i > 0 && rightM[i - 1] > atM) {
             rightM[i] = rightM[i - 1];
-            quantity[i] = quantity[i - 1];
-            outlet[i] = outlet[i - 1];
+            line[i] = line[i - 1];
             i--;
         }
         rightM[i] = atM;
-        quantity[i] = flow;
-        outlet[i] = fromOutlet;
+        line[i] = number;
     }
 
     /**
@@ -54,43 +67,39 @@ final class Lines {
         }
         findDoubled(nearM);
         double widest = 0;
-        double all = 0;
-        double twice = 0;
-        for (int i = from; i < to; i++) {
-            if (i > from) {
-                widest = Math.max(widest, rightM[i] - rightM[i - 1]);
+        double all = quantity[from];
+        double doubled = twice[from];
+        for (int i = from + 1; i < to; i++) {
+            double gapM = rightM[i] - rightM[i - 1];
+            if (gapM > widest) {
+                widest = gapM;
             }
             all += quantity[i];
-            if (doubled[i]) {
-                twice += quantity[i];
-            }
+            doubled += twice[i];
         }
-        return all > 0 ? new LineMeasures(widest, twice / all) : null;
+        return all > 0 ? new LineMeasures(widest, doubled / all) : null;
     }
 
     /** Once for all stretches that are measured of the same lines. */
     private void findDoubled(double nearM) {
-        if (doubledWithinM != nearM) {
-            doubledWithinM = nearM;
-            for (int i = 0; i < count; i++) {
-                doubled[i] = hasStranger(i, nearM);
-            }
+        if (doubledWithinM == nearM) {
+            return;
         }
-    }
-
-    private boolean hasStranger(int line, double nearM) {
+        doubledWithinM = nearM;
+        for (int i = 0; i < count; i++) {
+            quantity[i] = quantityOfLine[line[i]];
+            outlet[i] = outletOfLine[line[i]];
+            twice[i] = 0;
+        }
         double limitM = nearM + 1e-9;
-        for (int i = line - 1; i >= 0 && rightM[line] - rightM[i] <= limitM; i--) {
-            if (outlet[i] != outlet[line]) {
-                return true;
+        for (int i = 0; i < count; i++) {
+            for (int j = i + 1; j < count && rightM[j] - rightM[i] <= limitM; j++) {
+                if (outlet[i] != outlet[j]) {
+                    twice[i] = quantity[i];
+                    twice[j] = quantity[j];
+                }
             }
         }
-        for (int i = line + 1; i < count && rightM[i] - rightM[line] <= limitM; i++) {
-            if (outlet[i] != outlet[line]) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private int lowerBound(double atM) {

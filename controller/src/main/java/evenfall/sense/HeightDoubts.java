@@ -35,6 +35,8 @@ public final class HeightDoubts {
     /** Five times the scatter of the others. */
     private static final double FAR_BEYOND = 5;
 
+    private static final double LN_FAR_BEYOND = StrictMath.log(FAR_BEYOND);
+
     private static final double MOST_OF_DIFFERENCE = 1.5;
 
     /** The least square of a difference that a healthy sensor is taken to have, m²: that of 2 mm of scatter. */
@@ -166,7 +168,7 @@ public final class HeightDoubts {
         }
         // When the whole boom is shaken, all bend at once.
         double othersM2 = Math.max(Math.max(LEAST_M2, middleM2), middleOfOthers(sensor, nowM2, isScattered));
-        double worth = 0.5 * squaredM2 / othersM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - StrictMath.log(FAR_BEYOND);
+        double worth = 0.5 * squaredM2 / othersM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - LN_FAR_BEYOND;
         double evidence = Math.max(0, Math.min(THRESHOLD + 1, scattered[sensor] + Math.min(MOST_OF_DIFFERENCE, worth)));
         scattered[sensor] = evidence;
         isScattered[sensor] = isScattered[sensor] ? evidence > 0 : evidence > THRESHOLD;
