@@ -22,7 +22,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The bench page's server over real HTTP, with simulated yards and virtual ports. */
+/** The bench page's server over real HTTP, with what is typed and with a virtual port. */
 class WorkbenchHttpTest {
     private static final JsonMapper JSON = JsonMapper.builder().build();
     private static final String NO_PORT = "/dev/evenfall-no-such-port";
@@ -94,26 +94,6 @@ class WorkbenchHttpTest {
 
     private JsonNode look(JsonNode view) throws Exception {
         return ok("bench/proofs/" + view.path("id").asText(), null);
-    }
-
-    /** Answers as the hands in the yard do. */
-    private JsonNode walk(JsonNode from) throws Exception {
-        JsonNode view = from;
-        for (int i = 0; i < 400 && !view.path("step").path("type").asText().equals("finished"); i++) {
-            JsonNode step = view.path("step");
-            assertThat(view.path("said").isNull()).as(view.toString()).isTrue();
-            switch (step.path("type").asText()) {
-                case "ask" ->
-                    view = reply(
-                            view,
-                            step.path("key").asText().endsWith(".flow")
-                                    ? "low"
-                                    : view.path("reading").asText(""));
-                case "more" -> view = reply(view, step.path("usual").asBoolean() ? "yes" : "no");
-                default -> throw new AssertionError("nothing is recorded here: " + view);
-            }
-        }
-        return view;
     }
 
     @Test
@@ -249,13 +229,6 @@ class WorkbenchHttpTest {
     }
 
     @Test
-    void outletsAreProvedByWhatIsReadInTheYard() throws Exception {
-        JsonNode end = walk(begin("outlets", "\"source\":\"simulated\",\"seed\":7"));
-        assertThat(end.path("result").path("passed").asBoolean()).isFalse();
-        assertThat(end.path("result").path("advice").toString()).contains("worn", "Blocked");
-    }
-
-    @Test
     void aFewTestsAtATime() throws Exception {
         for (int i = 0; i < 6; i++) {
             begin("outlets", "\"source\":\"by_hand\"");
@@ -300,18 +273,5 @@ class WorkbenchHttpTest {
         await().atMost(Duration.ofSeconds(5))
                 .until(() -> !ok(path, null).path("ports").get(0).path("open").asBoolean());
         assertThat(signal(ok(path, null), "pressure").path("why").asText()).contains("unplugged");
-    }
-
-    @Test
-    void theSimulatedHubSpeaksOfEverythingFitted() throws Exception {
-        JsonNode begun = ok("bench/signals", "{\"source\":\"simulated\"}");
-        assertThat(begun.path("simulated").asBoolean()).isTrue();
-        String path = "bench/signals/" + begun.path("id").asText();
-        for (String kind : List.of("flow", "pressure", "height", "wheel", "receiver", "air", "hub")) {
-            await(kind)
-                    .atMost(Duration.ofSeconds(10))
-                    .until(() -> signal(ok(path, null), kind).path("value").isNumber());
-        }
-        assertThat(signal(ok(path, null), "receiver").path("value").asDouble()).isBetween(2.5, 3.5);
     }
 }

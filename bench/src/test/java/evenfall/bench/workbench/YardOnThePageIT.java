@@ -126,4 +126,33 @@ class YardOnThePageIT {
                     .isEqualTo("pulses_per_m");
         }
     }
+
+    @Test
+    void theWornAndTheBlockedOutletAreNamed() throws Exception {
+        try (Workbench bench = new Workbench(Optional.empty(), List.of(), folder)) {
+            JsonNode result = prove(bench, "outlets").path("result");
+            assertThat(result.path("passed").asBoolean()).isFalse();
+            assertThat(result.path("advice").toString()).contains("worn", "Blocked");
+        }
+    }
+
+    @Test
+    void theSimulatedHubSpeaksOfEverythingFitted() throws Exception {
+        try (Workbench bench = new Workbench(Optional.empty(), List.of(), folder)) {
+            JsonNode begun = ask(bench, "/bench/signals", "{\"source\":\"simulated\"}");
+            assertThat(begun.path("simulated").asBoolean()).isTrue();
+            String path = "/bench/signals/" + begun.path("id").asText();
+            for (String kind : List.of("flow", "pressure", "height", "wheel", "receiver", "air", "hub")) {
+                await(kind).atMost(Duration.ofSeconds(10)).until(() -> {
+                    for (JsonNode one : ask(bench, path, "").path("signals")) {
+                        if (one.path("kind").asText().equals(kind)
+                                && one.path("value").isNumber()) {
+                            return true;
+                        }
+                    }
+                    return false;
+                });
+            }
+        }
+    }
 }
