@@ -114,8 +114,18 @@ class AccessibilityIT {
         browser.await("an answer", () -> browser.text().contains("Streamer bar"));
         look("choose");
         openConsole("bench");
-        browser.await("the list", () -> browser.shows("main section"));
+        browser.await("the list", () -> browser.shows("#begin-test select"));
+        browser.find("main summary").click();
         look("bench");
+        browser.find("main summary").click();
+        browser.find("#watch button").click();
+        browser.await("signals", () -> browser.shows("table.signals tbody td"));
+        browser.find("#begin-test button").click();
+        browser.await("the first question", () -> browser.shows("#test input"));
+        look("bench first question");
+        browser.find("#test form button").click();
+        browser.await("the second question", () -> browser.shows("#test .so-far li"));
+        look("bench second question");
     }
 
     @Test
