@@ -84,7 +84,7 @@ final class Controller {
     /** A page that cannot be had is no reason to leave the field unwatched. */
     private @Nullable CabPage page(Rig rig, Rig.Page wanted) {
         try {
-            return new CabPage(rig, wanted, mqtt, clockUs);
+            return new CabPage(rig, wanted, inbox::command);
         } catch (IOException e) {
             complain("the page cannot be served on " + wanted.host() + ":" + wanted.port() + " (" + e.getMessage()
                     + ")");

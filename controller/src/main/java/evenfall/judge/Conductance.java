@@ -13,7 +13,7 @@ import evenfall.sense.Quantity;
  *
  * <p>A step counts when a sequential test has found it and it has then lasted: air and foam pass sooner. Flow and pressure are set
  * against each other only while the flow is steady, since the line gives way and the pressure follows the flow; and some time after a
- * switch of a section. What each number rests on stands in {@code controller/docs/judgement.md}.
+ * switch of a section. What is too much to be explained by that, as a section that runs on, is told sooner ({@link AfterSwitch}). What each number rests on stands in {@code controller/docs/judgement.md}.
  */
 final class Conductance {
     /** Stands for the whole boom where a section could stand. */
@@ -57,6 +57,9 @@ final class Conductance {
     /** Steady: over a second the flow stays within this share. The pressure may then lag by 0.2 s and cost 0.3 %. */
     private static final double STEADY = 0.015;
 
+    /** Flow is a mean over 0.3 s, half of that late; the pressure lags by as much as 0.2 s: at worst both add up. */
+    private static final double LAG_S = 0.35;
+
     private static final int STEADY_LOOKS = 6;
 
     /** 5 s of steady running. */
@@ -70,6 +73,9 @@ final class Conductance {
 
     /** Three standard deviations. */
     private static final double SURE = 3;
+
+    /** Not known for less than this, s, takes nothing back: a meter's first pulses after a standstill tell no flow yet. Our choice. */
+    private static final double GONE_S = 1;
 
     /** Less than this part of what the pressure drives is no flow, or no pressure; other alerts speak of it. */
     private static final double NO_FLOW_PART = 0.1;
@@ -87,11 +93,13 @@ final class Conductance {
 
     private final OutletType outlet;
     private final double specificGravity;
+    private final double sectionS;
     private final double zeroPa;
     private final double leastPa;
     private final Noise noise = new Noise(LEAST_SCATTER, 1);
     private final ShiftTest up = new ShiftTest(Looks.BETWEEN_FALSE_ALARMS, SIZES);
     private final ShiftTest down = new ShiftTest(Looks.BETWEEN_FALSE_ALARMS, SIZES);
+    private final AfterSwitch afterSwitch = new AfterSwitch(SIZES);
     private final Steps steps = new Steps();
     private final Level healthy = new Level();
     private final Level current = new Level();
@@ -104,6 +112,8 @@ final class Conductance {
     private double healthyOpen;
     private long lookedUs = -1;
     private boolean known;
+    private boolean compared;
+    private double unknownS;
     private long mask;
     private long maskBefore;
     private double open;
@@ -113,6 +123,7 @@ final class Conductance {
     Conductance(Rig rig) {
         outlet = rig.outlet();
         specificGravity = rig.liquid().specificGravity();
+        sectionS = rig.limits().sectionS();
         double spanPa =
                 rig.sensors().pressure().map(p -> p.highPa() - p.lowPa()).orElse(0.0);
         zeroPa = ZERO_OF_SPAN * spanPa;
@@ -132,8 +143,11 @@ final class Conductance {
                 && seen.openOutlets().isKnown();
         if (!known) {
             steadyLooks = 0;
+            unknownS += now.stepS();
+            compared &= unknownS < GONE_S;
             return;
         }
+        unknownS = 0;
         if (!knownBefore || seen.sectionMask() != mask) {
             mask = seen.sectionMask();
             open = seen.openOutlets().get();
@@ -153,6 +167,7 @@ final class Conductance {
         fresh.clear();
         up.reset();
         down.reset();
+        afterSwitch.reset();
         if (next != Stage.LAST) {
             noise.gap();
         }
@@ -161,11 +176,15 @@ final class Conductance {
     private void compare(Quantity flow, double pressurePa) {
         double drivenM3ps = open * outlet.orifice().flowM3ps(pressurePa, specificGravity);
         boolean flows = pressurePa > leastPa && flow.get() > NO_FLOW_PART * drivenM3ps;
-        if (!flows || !isSteady(flow.get()) || sinceSwitchS < SETTLED_S) {
+        boolean steady = flows && isSteady(flow.get());
+        double logRatio = StrictMath.log(flow.get() / drivenM3ps);
+        if (!steady || sinceSwitchS < SETTLED_S) {
+            if (flows && stage == Stage.ANEW && sinceSwitchS >= sectionS) {
+                runsOn(logRatio, pressurePa, flow.get());
+            }
             steadyLooks = flows ? steadyLooks : 0;
             return;
         }
-        double logRatio = StrictMath.log(flow.get() / drivenM3ps);
         noise.take(logRatio);
         switch (stage) {
             case LEARN -> learn(logRatio, pressurePa, flow.get());
@@ -173,6 +192,36 @@ final class Conductance {
             case LAST -> last(logRatio, pressurePa, flow.get());
             case ANEW -> anew(logRatio, pressurePa, flow.get());
         }
+    }
+
+    /** Does more flow than a section that was switched off, and all that is not settled yet, can explain? */
+    private void runsOn(double logRatio, double pressurePa, double flowM3ps) {
+        long off = maskBefore & ~mask;
+        if (off == 0 || afterSwitch.hasTold() || steadyLooks < STEADY_LOOKS) {
+            return;
+        }
+        double within = REPEATABILITY
+                + otherSections()
+                + SURE * noise.effective()
+                + healthy.wander(pressurePa, flowM3ps, zeroPa, LINEARITY)
+                + LAG_S * fastestPs();
+        double seen = open * (StrictMath.exp(logRatio - healthy.logRatio()) - 1);
+        double left = steps.unexplained(seen, within * open, mask);
+        if (afterSwitch.take((left - within * open) / open, noise.effective())) {
+            steps.add(steps.explain(seen, within * open, mask), within * open, off, true);
+            compared = true;
+        }
+    }
+
+    /** The fastest that the flow has changed of late, as a share of itself a second. */
+    private double fastestPs() {
+        double most = 0;
+        for (int back = 1; back < STEADY_LOOKS; back++) {
+            double newer = logFlow[(steadyLooks - back) % STEADY_LOOKS];
+            double older = logFlow[(steadyLooks - back - 1) % STEADY_LOOKS];
+            most = Math.max(most, Math.abs(newer - older));
+        }
+        return most * Looks.PER_S;
     }
 
     private boolean isSteady(double flowM3ps) {
@@ -219,6 +268,7 @@ final class Conductance {
     }
 
     private void settleOn() {
+        compared = true;
         current.copy(fresh);
         maskBefore = mask;
         fresh.clear();
@@ -307,9 +357,14 @@ final class Conductance {
         return open * (StrictMath.exp(level.logRatio() - healthy.logRatio()) - 1);
     }
 
-    /** Whether flow, pressure and switches are known. */
+    /** Whether flow, pressure and switches are known now. */
     boolean isKnown() {
         return known;
+    }
+
+    /** Whether they have been compared since they last were not known for more than a moment. */
+    boolean isCompared() {
+        return compared;
     }
 
     /** Changes that stand. */

@@ -17,8 +17,8 @@ public final class Judge {
     /** Liquid runs on for so long, s: a dribble is shorter. */
     private static final double RUNS_ON_S = 3;
 
-    /** A step of the conductance has lasted already when it is told; this is for what tells it to come back, s. Our choice. */
-    private static final double STEP_S = 1;
+    /** A step of the conductance has lasted already when it is told, and when it is taken back, s. */
+    private static final double STEP_S = 0;
 
     private static final String BOOM = "boom";
 

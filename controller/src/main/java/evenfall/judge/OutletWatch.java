@@ -42,9 +42,12 @@ final class OutletWatch implements Watch {
     @Override
     public Verdict verdict(Situation now) {
         conductance.look(now);
-        if (!conductance.isKnown()) {
+        if (!conductance.isCompared()) {
             toldOutlets = 0;
             return Verdict.UNKNOWN;
+        }
+        if (!conductance.isKnown()) {
+            return Verdict.BETWEEN;
         }
         double outlets = conductance.steps().sum(more, section);
         if (toldOutlets > 0 && outlets > toldOutlets) {

@@ -14,6 +14,8 @@ final class Steps {
     private final long[] where = new long[MOST];
     private final boolean[] runsOn = new boolean[MOST];
     private int count;
+    private int best;
+    private int fitting;
 
     void clear() {
         count = 0;
@@ -84,9 +86,18 @@ final class Steps {
      * @return what is left unexplained, outlets' worth; nothing where the best explanation is within what is known
      */
     double explain(double seen, double within, long mask) {
-        int best = 0;
+        double left = unexplained(seen, within, mask);
+        if (fitting <= 1) {
+            narrow(best, mask, fitting == 1);
+        }
+        return left;
+    }
+
+    /** What {@link #explain} would leave, without drawing any conclusion about what stands. */
+    double unexplained(double seen, double within, long mask) {
+        best = 0;
+        fitting = 0;
         double bestOff = Double.MAX_VALUE;
-        int fitting = 0;
         for (int choice = 0; choice < 1 << count; choice++) {
             double sum = 0;
             double allowed = within;
@@ -110,9 +121,6 @@ final class Steps {
         double left = seen;
         for (int i = 0; i < count; i++) {
             left -= (best >> i & 1) == 1 ? outlets[i] : 0;
-        }
-        if (fitting <= 1) {
-            narrow(best, mask, fitting == 1);
         }
         return fitting >= 1 ? 0 : left;
     }

@@ -70,6 +70,15 @@ public final class MessageSink implements Outputs {
     }
 
     @Override
+    public void acknowledged(Alert alert, long atUs) {
+        publisher.publish(
+                topics.acknowledged(),
+                Payload.of(messages.acknowledged(alert.kind().word(), alert.place(), atUs)),
+                false,
+                Delivery.EVERY);
+    }
+
+    @Override
     public void cleared(Alert alert, long clearedUs) {
         standing.remove(topics.alert(alert));
         takeAway(topics.alert(alert), messages.cleared(alert, clearedUs));

@@ -72,18 +72,20 @@ final class Board implements Publisher {
         notifyAll();
     }
 
-    /**
-     * Marks a standing alert as acknowledged.
-     *
-     * @return its payload, or null where none stands on that topic
-     */
-    synchronized byte @Nullable [] acknowledge(String topic) {
-        byte[] payload = standing.get(topic);
-        if (payload != null && acknowledged.add(topic)) {
+    /** Marks a standing alert as acknowledged. */
+    synchronized void acknowledge(String topic) {
+        if (standing.containsKey(topic) && acknowledged.add(topic)) {
             alertsNumber++;
             notifyAll();
         }
-        return payload;
+    }
+
+    synchronized boolean stands(String topic) {
+        return standing.containsKey(topic);
+    }
+
+    synchronized boolean isAcknowledged(String topic) {
+        return acknowledged.contains(topic);
     }
 
     synchronized void close() {

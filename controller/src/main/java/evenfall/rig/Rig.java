@@ -37,6 +37,9 @@ public record Rig(
         Ledger ledger,
         Units units) {
 
+    /** The name under which what is done on the cab view stands among the inputs; no serial port has it. */
+    public static final String CAB_PORT = "cab";
+
     public Rig {
         ports = List.copyOf(ports);
     }
@@ -195,6 +198,7 @@ public record Rig(
      * @param walkingMps below this speed rate and rows are not judged, m/s
      * @param silenceS a port that sends nothing for so long is silent, s
      * @param strikeS a tip that would touch within so long is a strike ahead, s
+     * @param sectionS a section that is switched has opened or shut after so long, s
      */
     public record Limits(
             double rateError,
@@ -205,5 +209,6 @@ public record Rig(
             double holdM,
             double walkingMps,
             double silenceS,
-            double strikeS) {}
+            double strikeS,
+            double sectionS) {}
 }

@@ -138,6 +138,9 @@ public final class RigFile {
             if (ports.stream().anyMatch(p -> p.name().equals(name))) {
                 throw node.wrong("name", "there are two ports called " + name, "a name of its own for each port");
             }
+            if (name.equals(Rig.CAB_PORT)) {
+                throw node.wrong("name", "cab is the name of the cab view among the inputs", "any other name");
+            }
             ports.add(new Rig.Port(name, node.text("device"), node.integer("baud", 115_200)));
         }
         return ports;
@@ -248,11 +251,12 @@ public final class RigFile {
      * Row CV 15 %: acceptable for spreading fertiliser (Teagasc, as reported by Agriland). Hold 1 s and 5 m: our choice, about
      * two machine lengths of ground that somebody could still see. Walking pace 0.5 m/s: our choice. Silence 1 s: twenty
      * missed height sentences, our choice. Strike 0.9 s: what a boom takes from its set height to the ground when it swings at
-     * about half a hertz, our choice; longer warns of every swing on rough ground.
+     * about half a hertz, our choice; longer warns of every swing on rough ground. Section 2 s: motor valves turn in a second or
+     * less, and lines fill and drain; common practice, no source.
      */
     private Rig.Limits limits() throws ConfigException {
         if (!root.has("limits")) {
-            return new Rig.Limits(0.10, 0.15, 0.15, 1.2, 1, 5, 0.5, 1, 0.9);
+            return new Rig.Limits(0.10, 0.15, 0.15, 1.2, 1, 5, 0.5, 1, 0.9, 2);
         }
         ConfigNode node = root.at("limits");
         Rig.Limits limits = new Rig.Limits(
@@ -264,7 +268,8 @@ public final class RigFile {
                 node.number("hold_m", 5),
                 node.number("walking_mps", 0.5),
                 node.number("silence_s", 1),
-                node.number("strike_s", 0.9));
+                node.number("strike_s", 0.9),
+                node.number("section_s", 2));
         if (!(limits.clearanceM() < limits.ceilingM())) {
             throw node.wrong("ceiling_m", "is not above clearance_m", "a ceiling above the clearance");
         }

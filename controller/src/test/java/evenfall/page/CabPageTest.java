@@ -33,7 +33,8 @@ class CabPageTest {
     private static final String ALERT_TOPIC = "evenfall/example-36/alert/wing-low/left";
 
     private final HttpClient client = HttpClient.newHttpClient();
-    private final List<String> published = new CopyOnWriteArrayList<>();
+    private final List<String> handed = new CopyOnWriteArrayList<>();
+    private volatile boolean room = true;
     private CabPage page;
 
     @BeforeEach
@@ -46,9 +47,7 @@ class CabPageTest {
         CabPage opened = new CabPage(
                 rig,
                 new Rig.Page("127.0.0.1", 0, token),
-                (topic, payload, retained, delivery) ->
-                        published.add(topic + " " + new String(payload.bytes(), StandardCharsets.UTF_8)),
-                () -> 7_000_000);
+                sentence -> room && handed.add(new String(sentence, StandardCharsets.US_ASCII)));
         opened.start();
         return opened;
     }
@@ -149,13 +148,29 @@ class CabPageTest {
         assertThat(send(post(body)).statusCode()).isEqualTo(404);
         alert("{\"kind\":\"wing-low\"}");
         assertThat(send(post(body)).statusCode()).isEqualTo(204);
-        assertThat(published)
-                .containsExactly(
-                        "evenfall/example-36/acknowledged {\"kind\":\"wing-low\",\"place\":\"left\",\"at_s\":7.000}");
+        assertThat(handed).containsExactly("$PEVFA,wing-low,left*11\r\n");
+        assertThat(next(stream(), "alerts")).as("until the box says so").contains("\"acknowledged\":false");
+        page.board()
+                .publish(
+                        "evenfall/example-36/acknowledged",
+                        Payload.of(bytes("{\"kind\":\"wing-low\",\"place\":\"left\",\"at_s\":7.000}")),
+                        false,
+                        Delivery.EVERY);
         assertThat(next(stream(), "alerts")).contains("\"acknowledged\":true");
+        assertThat(send(post(body)).statusCode()).isEqualTo(204);
+        assertThat(handed).as("once is enough").hasSize(1);
         alert("");
         alert("{\"kind\":\"wing-low\"}");
         assertThat(next(stream(), "alerts")).as("a new one is new").contains("\"acknowledged\":false");
+    }
+
+    @Test
+    void aBoxThatHasNoRoomForItSaysSo() throws Exception {
+        alert("{\"kind\":\"wing-low\"}");
+        room = false;
+        HttpResponse<String> response = send(post("{\"kind\":\"wing-low\",\"place\":\"left\"}"));
+        assertThat(response.statusCode()).isEqualTo(503);
+        assertThat(response.body()).contains("try again");
     }
 
     private HttpRequest.Builder post(String body) {

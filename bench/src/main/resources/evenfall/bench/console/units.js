@@ -6,8 +6,8 @@ const SYSTEMS = {
     rate: [1, 0, "L/ha"], height: [1, 2, "m"], speed: [3.6, 1, "km/h"], pressure: [1, 0, "kPa"], distance: [1, 0, "m"], width: [1, 2, "m"], small: [1, 4, "m"],
   },
   us: {
-    // US gallon 231 in³, acre 4046.8726 m² (NIST SP 811, appendix B); inch 25.4 mm, mile 1609.344 m, psi 6.894757 kPa.
-    rate: [0.1069068, 1, "US gal/ac"], height: [39.37008, 1, "in"], speed: [2.236936, 1, "mph"], pressure: [0.1450377, 1, "psi"],
+    // US gallon 231 in³, acre 43,560 ft² with the foot of 0.3048 m (NIST SP 811, appendix B); inch 25.4 mm, mile 1609.344 m, psi 6.894757 kPa.
+    rate: [0.1069066, 1, "US gal/ac"], height: [39.37008, 1, "in"], speed: [2.236936, 1, "mph"], pressure: [0.1450377, 1, "psi"],
     distance: [3.280840, 0, "ft"], width: [3.280840, 1, "ft"], small: [39.37008, 2, "in"],
   },
 };

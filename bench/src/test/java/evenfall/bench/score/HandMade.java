@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 /** Truth and reports made by hand: 5 moments a second, 5 m/s, everything well unless a test says otherwise. */
 final class HandMade {
     /** Rate 10 %, row CV 15 %, clearance 0.15 m, ceiling 1.2 m, hold 1 s and 5 m, walking 0.5 m/s, silence 1 s. */
-    static final Rig.Limits LIMITS = new Rig.Limits(0.10, 0.15, 0.15, 1.2, 1, 5, 0.5, 1, 0.9);
+    static final Rig.Limits LIMITS = new Rig.Limits(0.10, 0.15, 0.15, 1.2, 1, 5, 0.5, 1, 0.9, 2);
 
     static final double SPEED_MPS = 5;
 
