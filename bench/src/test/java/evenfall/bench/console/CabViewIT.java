@@ -202,7 +202,7 @@ class CabViewIT {
                     TraceSource.open(in, "trace.txt")::next,
                     (topic, payload, retained, delivery) -> {
                         if (topic.endsWith("/acknowledged")) {
-                            acknowledged.add(new String(payload, StandardCharsets.UTF_8));
+                            acknowledged.add(new String(payload.bytes(), StandardCharsets.UTF_8));
                         }
                     },
                     new Unheard(),
