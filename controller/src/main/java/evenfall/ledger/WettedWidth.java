@@ -31,10 +31,19 @@ final class WettedWidth {
 
     private final OutletType type;
     private final double densityKgpM3;
+    private final int[] like;
+
+    /** Filled anew for each outlet that is asked for. */
+    private final double[] ofStreamM;
 
     WettedWidth(OutletType type, Liquid liquid) {
         this.type = type;
         this.densityKgpM3 = liquid.densityKgpM3();
+        this.like = new int[type.streams().size()];
+        this.ofStreamM = new double[like.length];
+        for (int i = 0; i < like.length; i++) {
+            like[i] = firstLike(i);
+        }
     }
 
     /**
@@ -44,10 +53,28 @@ final class WettedWidth {
      */
     double ofOutletM(double heightM, double speedFactor) {
         double sumM = 0;
-        for (Stream stream : type.streams()) {
-            sumM += ofStreamM(stream, heightM, speedFactor);
+        for (int i = 0; i < like.length; i++) {
+            ofStreamM[i] =
+                    like[i] < i ? ofStreamM[like[i]] : ofStreamM(type.streams().get(i), heightM, speedFactor);
+            sumM += ofStreamM[i];
         }
         return sumM;
+    }
+
+    /** The first stream that is as thick and flies as far, perhaps to the other side: most outlets are alike left and right. */
+    private int firstLike(int stream) {
+        Stream one = type.streams().get(stream);
+        for (int i = 0; i < stream; i++) {
+            Stream other = type.streams().get(i);
+            if (other.share() == one.share()
+                    && other.exitMps() == one.exitMps()
+                    && other.downPart() == one.downPart()
+                    && other.backPart() == one.backPart()
+                    && Math.abs(other.rightPart()) == Math.abs(one.rightPart())) {
+                return i;
+            }
+        }
+        return stream;
     }
 
     private double ofStreamM(Stream stream, double heightM, double speedFactor) {

@@ -20,6 +20,9 @@ final class JsonText {
     /** Holds a live message of five height sensors; more make it grow once. */
     private static final int USUAL_BYTES = 4096;
 
+    /** Around a key: comma, two quotes and a colon. */
+    private static final int PUNCTUATION = 4;
+
     private static final String HEX_DIGITS = "0123456789ABCDEF";
 
     /** What is escaped by a letter, and by which. */
@@ -211,19 +214,31 @@ final class JsonText {
     }
 
     private void key(String key) {
-        comma();
-        put('"');
-        plain(key);
-        put('"');
-        put(':');
+        int characters = key.length();
+        byte[] bytes = room(characters + PUNCTUATION);
+        int at = length;
+        if (follows) {
+            bytes[at++] = ',';
+        }
+        follows = true;
+        bytes[at++] = '"';
+        copy(key, bytes, at);
+        at += characters;
+        bytes[at++] = '"';
+        bytes[at++] = ':';
+        length = at;
     }
 
     /** What is known to be printable ASCII that needs no escape, as our own keys and words are: copied in one go. */
-    @SuppressWarnings(
-            "deprecation") // right for ASCII, and the one way that neither allocates nor goes by single characters
     private void plain(String ascii) {
-        ascii.getBytes(0, ascii.length(), room(ascii.length()), length);
+        copy(ascii, room(ascii.length()), length);
         length += ascii.length();
+    }
+
+    /** The method is frowned upon for other characters; for these it is right, and the one that neither allocates nor goes by single ones. */
+    @SuppressWarnings("deprecation")
+    private static void copy(String ascii, byte[] to, int at) {
+        ascii.getBytes(0, ascii.length(), to, at);
     }
 
     private static boolean isPlain(String text) {

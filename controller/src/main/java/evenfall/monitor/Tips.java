@@ -5,8 +5,6 @@ import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.BoomShape;
 import evenfall.sense.HeightReadings;
-import evenfall.sense.Quantity;
-import evenfall.sense.Unknown;
 
 /** Both ends of the boom: the lower one of the two outlets that bound each wing's outer quarter. */
 final class Tips {
@@ -24,8 +22,8 @@ final class Tips {
     private final double[] rateMps = new double[4];
     private final double[] rateVariance = new double[4];
     private final boolean[] known = new boolean[4];
-    private Tip left = unknown();
-    private Tip right = unknown();
+    private Tip left = Tip.UNKNOWN;
+    private Tip right = Tip.UNKNOWN;
 
     Tips(Rig rig, Inputs inputs) {
         this.inputs = inputs;
@@ -36,11 +34,6 @@ final class Tips {
         this.sensors = new HeightReadings(rig.sensors().heights().size());
         this.shape =
                 new BoomShape(rig.sensors().heights(), new double[] {-endM, -quarterM, quarterM, endM}, boom.hingeM());
-    }
-
-    private static Tip unknown() {
-        Quantity none = Quantity.unknown(Unknown.NEEDS_HEIGHT, -1);
-        return new Tip(none, none);
     }
 
     void look(long nowUs) {
@@ -56,12 +49,10 @@ final class Tips {
 
     private Tip tip(int end, int quarter) {
         if (!known[end] || !known[quarter]) {
-            return unknown();
+            return Tip.UNKNOWN;
         }
         int lower = heightM[end] <= heightM[quarter] ? end : quarter;
-        return new Tip(
-                Quantity.known(heightM[lower], heightVariance[lower], 0),
-                Quantity.known(rateMps[lower], rateVariance[lower], 0));
+        return new Tip(true, heightM[lower], rateMps[lower], rateVariance[lower]);
     }
 
     Tip left() {

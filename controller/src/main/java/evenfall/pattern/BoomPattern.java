@@ -38,8 +38,8 @@ public final class BoomPattern {
     private final double[] exitMps;
     private final double[] share;
 
-    /** Speed to the right of each stream at the moment that is computed, m/s. */
-    private final double[] rightMps;
+    /** For each stream where it lands of each outlet, m right of the centre line. */
+    private final double[][] landsM;
 
     /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
     private @Nullable RowMeasures wholeRows;
@@ -68,7 +68,7 @@ public final class BoomPattern {
         rightPart = new double[streams];
         exitMps = new double[streams];
         share = new double[streams];
-        rightMps = new double[streams];
+        landsM = new double[streams][boom.outlets()];
         for (int i = 0; i < streams; i++) {
             Stream stream = type.streams().get(i);
             offsetM[i] = stream.offsetM();
@@ -118,7 +118,6 @@ public final class BoomPattern {
             double travelMps) {
         wholeRowsAsked = false;
         wholeLinesAsked = false;
-        rows.clear();
         lines.clear();
         fall.begin(speedFactor);
         Arrays.fill(rowLeftOut, false);
@@ -126,7 +125,7 @@ public final class BoomPattern {
             alike.fly(heightM, rateMps, speedFactor, travelMps);
         }
         for (int i = 0; i < share.length; i++) {
-            rightMps[i] = exitMps[i] * speedFactor * rightPart[i];
+            flightsOf[i].land(landsM[i], outletM, offsetM[i], exitMps[i] * speedFactor * rightPart[i]);
         }
         for (int outlet = 0; outlet < outletM.length; outlet++) {
             if (!open[outlet] || !heightKnown[outlet]) {
@@ -136,16 +135,18 @@ public final class BoomPattern {
             fall.outlet(outlet, heightM[outlet]);
             fall(outlet);
         }
+        rows.takeSum(fall.own(), fall.mirrored());
     }
 
     private void fall(int outlet) {
         for (int i = 0; i < share.length; i++) {
-            double atM = outletM[outlet] + (offsetM[i] + rightMps[i] * flightsOf[i].carriedS(outlet));
-            lay(atM, share[i], outlet);
+            double atM = landsM[i][outlet];
+            int slot = 2 * (outlet * share.length + i);
+            lines.add(slot, atM, share[i], outlet);
             fall.line(atM, share[i]);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
-                lay(mirroredM, share[i], outlet);
+                lines.add(slot + 1, mirroredM, share[i], outlet);
                 fall.mirrorImage(mirroredM, share[i]);
             }
         }
@@ -160,11 +161,6 @@ public final class BoomPattern {
         Flights own = new Flights(stream, ratedM3ps, specificGravity, boom.outlets());
         flights.add(own);
         return own;
-    }
-
-    private void lay(double atM, double quantity, int outlet) {
-        rows.add(atM, quantity);
-        lines.add(atM, quantity, outlet);
     }
 
     /** How far from its outlet a line lands without air and on a boom at rest, m. */

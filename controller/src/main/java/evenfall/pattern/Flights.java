@@ -75,8 +75,17 @@ final class Flights {
         }
     }
 
-    /** For how long its speed carries the stream of that outlet sideways, s. */
-    double carriedS(int outlet) {
-        return carriedS[outlet];
+    /**
+     * Where the flights end.
+     *
+     * @param atM filled, m right of the centre line
+     * @param outletM place of each outlet, m right of the centre line
+     * @param offsetM where the stream's hole is, m right of the outlet's middle
+     * @param rightMps its speed to the right, m/s
+     */
+    void land(double[] atM, double[] outletM, double offsetM, double rightMps) {
+        for (int i = 0; i < atM.length; i++) {
+            atM[i] = outletM[i] + (offsetM + rightMps * carriedS[i]);
+        }
     }
 }

@@ -69,34 +69,23 @@ public final class FixedDecimals {
             out[from++] = '-';
         }
         int count = Math.max(decimals + 1, count(scaled));
-        if (decimals == 0) {
-            whole(out, from, from + count, scaled);
-            return from + count;
+        int end = from + count + (decimals > 0 ? 1 : 0);
+        int i = end;
+        long left = scaled;
+        for (int d = 0; d < decimals; d++) {
+            long rest = left / 10;
+            out[--i] = (byte) ('0' + left - 10 * rest);
+            left = rest;
         }
-        int point = from + count - decimals;
-        long scale = SCALE[decimals];
-        long whole = scaled / scale;
-        whole(out, from, point, whole);
-        out[point] = '.';
-        whole(out, point + 1, point + 1 + decimals, scaled - whole * scale);
-        return point + 1 + decimals;
-    }
-
-    /** Fills a stretch with a number, from its last digit on; what is left of a shorter one is zeros. */
-    private static void whole(byte[] out, int from, int to, long value) {
-        int i = to;
-        long left = value;
-        while (left > Integer.MAX_VALUE) {
-            out[--i] = (byte) ('0' + left % 10);
-            left /= 10;
+        if (decimals > 0) {
+            out[--i] = '.';
         }
-        // Most numbers are small, and a division of an int is the shorter.
-        int small = (int) left;
         while (i > from) {
-            int rest = small / 10;
-            out[--i] = (byte) ('0' + small - 10 * rest);
-            small = rest;
+            long rest = left / 10;
+            out[--i] = (byte) ('0' + left - 10 * rest);
+            left = rest;
         }
+        return end;
     }
 
     private static int count(long value) {

@@ -182,14 +182,21 @@ public final class HeightDoubts {
         int n = 0;
         for (int i = 0; i < habit.length; i++) {
             if (i != sensor && !disbelieved[i] && inRow[i] > 0) {
-                int at = n++;
-                while (at > 0 && others[at - 1] > habit[i]) {
-                    others[at] = others[at - 1];
-                    at--;
-                }
-                others[at] = habit[i];
+                others[n++] = habit[i];
             }
         }
-        return n == 0 ? Double.NaN : others[n / 2];
+        // By how many are less, for the few that there are: a sort's questions would each be a toss-up.
+        for (int i = 0; i < n; i++) {
+            int less = 0;
+            int same = 0;
+            for (int j = 0; j < n; j++) {
+                less += others[j] < others[i] ? 1 : 0;
+                same += others[j] == others[i] ? 1 : 0;
+            }
+            if (less <= n / 2 && n / 2 < less + same) {
+                return others[i];
+            }
+        }
+        return Double.NaN;
     }
 }
