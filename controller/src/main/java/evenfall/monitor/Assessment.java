@@ -3,7 +3,10 @@ package evenfall.monitor;
 import evenfall.judge.Alert;
 import evenfall.judge.Situation;
 import evenfall.liquid.Application;
+import evenfall.outlet.OutletType;
+import evenfall.outlet.Stream;
 import evenfall.pattern.BoomPattern;
+import evenfall.pattern.Flight;
 import evenfall.pattern.HeightWindow;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
@@ -28,6 +31,7 @@ final class Assessment {
     private final double[] heightRateMps;
     private final double[] rateVariance;
     private final boolean[] heightKnown;
+    private final double[] meetsSdM;
     private final boolean[] open;
     private final double halfM;
     private final double hingeM;
@@ -42,6 +46,13 @@ final class Assessment {
     private Quantity error = speed;
     private List<Quantity> sensorM = List.of();
     private List<Quantity> sensorRateMps = List.of();
+    private final List<Quantity> movedM = new ArrayList<>();
+    private final List<Quantity> movedMps = new ArrayList<>();
+    private final List<Quantity> meetsM = new ArrayList<>();
+    private final double[] meets;
+    private final double[] meetsVariance;
+    private final boolean[] meetsKnown;
+    private final double flightS;
     private @Nullable Unknown patternUnknown = Unknown.NOT_YET;
 
     Assessment(Rig rig, Inputs inputs) {
@@ -56,6 +67,10 @@ final class Assessment {
         heightVariance = new double[boom.outlets()];
         heightRateMps = new double[boom.outlets()];
         rateVariance = new double[boom.outlets()];
+        meets = new double[boom.outlets()];
+        meetsVariance = new double[boom.outlets()];
+        meetsKnown = new boolean[boom.outlets()];
+        meetsSdM = new double[boom.outlets()];
         heightKnown = new boolean[boom.outlets()];
         open = new boolean[boom.outlets()];
         halfM = 0.5 * boom.widthM();
@@ -64,6 +79,16 @@ final class Assessment {
         pattern = new BoomPattern(
                 boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
         windows = new WindowByPressure(rig);
+        flightS = flightS();
+    }
+
+    /** Time in the air of a stream at target height and rated pressure, s. */
+    private double flightS() {
+        OutletType type = rig.outlet();
+        Stream stream = type.streams().get(0);
+        double factor = type.speedFactor(type.ratedPressurePa(), rig.liquid().specificGravity());
+        return Flight.timeS(
+                factor * stream.exitMps() * stream.downPart(), rig.target().heightM());
     }
 
     void assess(long timeUs) {
@@ -82,14 +107,12 @@ final class Assessment {
                         rate.ageUs())
                 : rate;
         sensorM = inputs.heightsM(timeUs);
-        shape.spread(sensorM, heightM, heightVariance, heightKnown);
         sensorRateMps = inputs.heightRatesMps(timeUs);
-        shape.spreadRates(sensorRateMps, heightRateMps, rateVariance);
-        for (int i = 0; i < heightRateMps.length; i++) {
-            // Within a standard deviation a rate is as likely noise as motion, and noise would make rows look uneven.
-            double sd = Math.sqrt(rateVariance[i]);
-            heightRateMps[i] -= Math.max(-sd, Math.min(sd, heightRateMps[i]));
-        }
+        inputs.motion().now(timeUs, sensorM, movedM, movedMps, flightS, meetsM);
+        shape.over(inputs.motion().roughness());
+        shape.spread(movedM, heightM, heightVariance, heightKnown);
+        shape.spreadRates(movedMps, heightRateMps, rateVariance);
+        shape.spread(meetsM, meets, meetsVariance, meetsKnown);
         patternUnknown = computePattern();
     }
 
@@ -160,7 +183,10 @@ final class Assessment {
         if (!(factor.get() > 0)) {
             return Unknown.NOTHING_FALLS;
         }
-        pattern.compute(heightM, heightRateMps, heightKnown, open, factor.get(), speed.get());
+        for (int i = 0; i < meetsSdM.length; i++) {
+            meetsSdM[i] = Math.sqrt(meetsVariance[i]);
+        }
+        pattern.compute(heightM, heightRateMps, meetsSdM, heightKnown, open, factor.get(), speed.get());
         return null;
     }
 

@@ -37,6 +37,10 @@ public final class BoomPattern {
     private final int[] like;
 
     private final double[] carriedS;
+
+    /** For how much longer it falls from a greater height, s/m. */
+    private final double[] longerSpm;
+
     private double travelMps = Double.NaN;
 
     /**
@@ -69,6 +73,7 @@ public final class BoomPattern {
         }
         like = new int[streams];
         carriedS = new double[streams];
+        longerSpm = new double[streams];
         for (int i = 0; i < streams; i++) {
             like[i] = firstLike(i);
         }
@@ -91,7 +96,7 @@ public final class BoomPattern {
      * @param speedFactor exit speed over the rated one, the same for all
      */
     public void compute(double[] heightM, boolean[] heightKnown, boolean[] open, double speedFactor) {
-        compute(heightM, atRest, heightKnown, open, speedFactor, Double.NaN);
+        compute(heightM, atRest, atRest, heightKnown, open, speedFactor, Double.NaN);
     }
 
     /**
@@ -111,6 +116,25 @@ public final class BoomPattern {
             boolean[] open,
             double speedFactor,
             double travelMps) {
+        compute(heightM, rateMps, atRest, heightKnown, open, speedFactor, travelMps);
+    }
+
+    /**
+     * As {@link #compute(double[], double[], boolean[], boolean[], double, double)}, from heights that are known to a standard deviation. The
+     * row CV is then what it may be expected to be: a pattern that is looked at through errors is less even than the one computed from
+     * the likeliest heights ({@code E[CV²]} is the square of the CV of what each row may expect, and beside it the mean variance of
+     * the rows; second order, in the errors' small size).
+     *
+     * @param heightSdM by how much each outlet's streams may meet the ground as if from elsewhere, standard deviation, m; neighbours err alike
+     */
+    public void compute(
+            double[] heightM,
+            double[] rateMps,
+            double[] heightSdM,
+            boolean[] heightKnown,
+            boolean[] open,
+            double speedFactor,
+            double travelMps) {
         this.travelMps = travelMps;
         rows.clear();
         lines.clear();
@@ -123,18 +147,20 @@ public final class BoomPattern {
                 continue;
             }
             fall.outlet(outlet, heightM[outlet]);
-            fall(outlet, atM, heightM[outlet], rateMps[outlet], speedFactor);
+            fall(outlet, atM, heightM[outlet], rateMps[outlet], heightSdM[outlet], speedFactor);
         }
     }
 
-    private void fall(int outlet, double outletM, double heightM, double rateMps, double speedFactor) {
+    private void fall(
+            int outlet, double outletM, double heightM, double rateMps, double heightSdM, double speedFactor) {
         for (int i = 0; i < share.length; i++) {
             double atM = outletM + landingM(i, heightM, rateMps, speedFactor);
-            lay(atM, share[i], outlet);
+            double sdM = exitMps[i] * speedFactor * rightPart[i] * longerSpm[like[i]] * heightSdM;
+            lay(atM, share[i], sdM, outlet);
             fall.line(atM, share[i]);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
-                lay(mirroredM, share[i], outlet);
+                lay(mirroredM, share[i], -sdM, outlet);
                 fall.mirrorImage(mirroredM, share[i]);
             }
         }
@@ -153,8 +179,8 @@ public final class BoomPattern {
         return stream;
     }
 
-    private void lay(double atM, double quantity, int outlet) {
-        rows.add(atM, quantity);
+    private void lay(double atM, double quantity, double sdM, int outlet) {
+        rows.add(atM, quantity, sdM);
         lines.add(atM, quantity, outlet);
     }
 
@@ -171,6 +197,8 @@ public final class BoomPattern {
     private double carriedS(int stream, double speedMps, double heightM, double rateMps) {
         double downMps = speedMps * downPart[stream] - rateMps;
         double flightS = Flight.timeS(downMps, heightM);
+        double landsMps = downMps + Flight.GRAVITY_MPS2 * flightS;
+        longerSpm[stream] = landsMps > 0 && heightM > 0 ? 1 / landsMps : 0;
         if (!Double.isNaN(travelMps)) {
             double backMps = speedMps * backPart[stream] - travelMps;
             double rightMps = speedMps * rightPart[stream];
@@ -210,13 +238,16 @@ public final class BoomPattern {
      */
     public @Nullable RowMeasures rowMeasures(double fromM, double toM) {
         int n = 0;
+        double squares = 0;
         int to = rows.endAtOrLeftOf(Math.min(toM, halfWidthM));
         for (int j = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM)); j < to; j++) {
             if (!rowLeftOut[j]) {
                 picked[n++] = rows.amount(j);
+                squares += rows.unsure(j) * rows.unsure(j);
             }
         }
-        return RowMeasures.of(picked, 0, n);
+        RowMeasures measures = RowMeasures.of(picked, 0, n);
+        return measures == null || squares == 0 ? measures : measures.withUnsure(squares, picked, n);
     }
 
     /** How the lines lie between two places; null where fewer than two lie there. */
