@@ -82,6 +82,7 @@ class WallsTest {
                     "quantity",
                     "rig",
                     "sim.fault",
+                    "sim.ground",
                     "sim.scenario",
                     "sim.sensor",
                     "sim.world"),

@@ -54,12 +54,15 @@ final class Inputs {
         for (Rig.Height height : sensors.heights()) {
             heights.add(new HeightSense(height.aboveOutletM()));
         }
-        doubts = new HeightDoubts(heights);
         motion = new BoomMotion(
                 sensors.heights(),
                 heights,
                 rig.boom().hingeM(),
                 0.5 * rig.boom().widthM());
+        doubts = new HeightDoubts(
+                heights,
+                sensors.heights().stream().mapToDouble(Rig.Height::rightM).toArray(),
+                rig.boom().hingeM());
         air = new AirSense(sensors.air().fixedC());
         speed = new SpeedSense(silenceUs + RECEIVER_PERIOD_US);
         wheel = sensors.wheel().map(w -> new WheelSense(w.pulsesPerM(), speed)).orElse(null);

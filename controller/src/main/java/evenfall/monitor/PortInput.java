@@ -105,7 +105,7 @@ final class PortInput implements SentenceHandler {
                 null,
                 null,
                 List.of(),
-                new HeightDoubts(List.of()),
+                new HeightDoubts(List.of(), new double[0], 0),
                 new BoomMotion(List.of(), List.of(), 0, 0),
                 new AirSense(0),
                 new SpeedSense(0),
@@ -248,6 +248,7 @@ final class PortInput implements SentenceHandler {
         if (!heights.isEmpty()) {
             motion.onEchoes(timeUs);
         }
+        doubts.onAllHeard(timeUs);
     }
 
     @Override

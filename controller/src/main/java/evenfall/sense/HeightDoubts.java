@@ -21,7 +21,7 @@ import java.util.List;
  *       {@value #MOST_OF_DIFFERENCE}, so that an edge, which enters five of them, is not taken for a fault.
  * </ul>
  *
- * <p>Left and right changed over cannot be told from heights alone: the mirror image of a boom is a boom.
+ * <p>A third, {@link CrossedLeads}, holds pairs against one another.
  */
 public final class HeightDoubts {
     /** One false doubt in 100 hours of each sensor at 20 readings a second. */
@@ -60,10 +60,18 @@ public final class HeightDoubts {
     private final boolean[] isStuck;
     private final boolean[] isScattered;
     private final double[] others;
+    private final double[] readsM;
+    private final CrossedLeads crossed;
 
-    /** @param senses of the whole boom, in the order of the rig */
-    public HeightDoubts(List<HeightSense> senses) {
+    /**
+     * @param senses of the whole boom, from left to right
+     * @param rightM place of each, m to the right of the centre line
+     * @param hingeM the wings begin here, m from the centre line
+     */
+    public HeightDoubts(List<HeightSense> senses, double[] rightM, double hingeM) {
         this.senses = List.copyOf(senses);
+        crossed = new CrossedLeads(rightM, hingeM);
+        readsM = new double[senses.size()];
         int n = senses.size();
         lastUs = new long[n];
         inRow = new int[n];
@@ -103,13 +111,33 @@ public final class HeightDoubts {
         }
         lastUs[sensor] = roundTripUs;
         inRow[sensor]++;
-        senses.get(sensor)
-                .doubt(isStuck[sensor] ? Unknown.STUCK : isScattered[sensor] ? Unknown.SCATTERED : Unknown.NOT_YET);
+        this.readsM[sensor] = isStuck[sensor] || isScattered[sensor] ? Double.NaN : readsM;
+    }
+
+    /**
+     * All sensors have been heard that were asked at one moment.
+     *
+     * @param timeUs that moment in event time, µs
+     */
+    public void onAllHeard(long timeUs) {
+        crossed.onReadings(timeUs, readsM);
+        for (int i = 0; i < readsM.length; i++) {
+            senses.get(i).doubt(doubtOf(i));
+        }
+    }
+
+    private Unknown doubtOf(int sensor) {
+        return isStuck[sensor]
+                ? Unknown.STUCK
+                : isScattered[sensor]
+                        ? Unknown.SCATTERED
+                        : crossed.isCrossed(sensor) ? Unknown.CROSSED : Unknown.NOT_YET;
     }
 
     /** No echo says nothing either way. */
     public void onNoEcho(int sensor) {
         inRow[sensor] = 0;
+        readsM[sensor] = Double.NaN;
         differences.get(sensor).cut();
     }
 

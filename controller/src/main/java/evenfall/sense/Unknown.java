@@ -10,6 +10,7 @@ public enum Unknown {
     OUT_OF_RANGE("outside what the sensor can measure"),
     STUCK("always the same reading"),
     SCATTERED("readings that jump about"),
+    CROSSED("left and right may be changed over"),
     LOOP_BROKEN("the current loop is broken"),
     TOO_FEW_PULSES("too few pulses yet"),
     HUB_RESTARTED("the hub has just restarted"),
@@ -35,6 +36,6 @@ public enum Unknown {
 
     /** Whether the sensor speaks but is not believed. */
     public boolean isDoubt() {
-        return this == STUCK || this == SCATTERED;
+        return this == STUCK || this == SCATTERED || this == CROSSED;
     }
 }

@@ -26,14 +26,25 @@ final class SerialDevice implements Device {
         this.port = port;
     }
 
+    /** The library's port for a path; {@link SerialPortInvalidPortException} where it knows of none. */
+    @FunctionalInterface
+    interface Ports {
+        SerialPort at(String path);
+    }
+
     static Device open(Rig.Port wanted) throws RefusedException {
+        return open(wanted, SerialPort::getCommPort);
+    }
+
+    /** @param ports where the library's port comes from */
+    static Device open(Rig.Port wanted, Ports ports) throws RefusedException {
         String path = wanted.device();
         if (!Files.exists(Path.of(path))) {
             throw new RefusedException("there is no " + path);
         }
         SerialPort port;
         try {
-            port = SerialPort.getCommPort(path);
+            port = ports.at(path);
         } catch (SerialPortInvalidPortException e) {
             throw new RefusedException(path + " is not a serial port");
         }

@@ -21,7 +21,7 @@ class HeightDoubtsTest {
         for (int i = 0; i < SENSORS; i++) {
             senses.add(new HeightSense(0.10));
         }
-        doubts = new HeightDoubts(senses);
+        doubts = new HeightDoubts(senses, new double[] {-17, -9, 0, 9, 17}, 2);
     }
 
     private interface Reading {
@@ -41,6 +41,7 @@ class HeightDoubtsTest {
                 doubts.onEcho(i, us, AIR_C);
                 senses.get(i).onEcho(timeUs, us, AIR_C);
             }
+            doubts.onAllHeard(timeUs);
         }
     }
 

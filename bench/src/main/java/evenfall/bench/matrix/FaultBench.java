@@ -11,16 +11,19 @@ import java.util.List;
 
 /**
  * Every fault of the library on its own: 20 s of clean running, then the fault at its usual size for a minute, then 10 s without it.
- * Meanwhile the driver goes a little faster and slower again, and where the fault shows only then, one section is off for a while. A
+ * One that takes longer to be told stands longer, on rougher ground. Meanwhile the driver goes a little faster and slower again, and where the fault shows only then, one section is off for a while. A
  * healthy machine is due for nothing on this ground, which a test holds.
  */
 final class FaultBench {
     static final double AT_S = 20;
     private static final double FOR_S = 60;
     private static final double AFTER_S = 10;
+    private static final double SWAPPED_FOR_S = 200;
 
     /** Level but for class B. */
     private static final String EVEN = "{roughness: B}";
+
+    private static final String ROUGH = "{roughness: C}";
 
     /** A hill to one side, and a knoll under each wing in turn: a boom that follows does not mind. */
     private static final String HILLY = "{roughness: B, features: ["
@@ -63,6 +66,8 @@ final class FaultBench {
                 case "boom-set-wrong" -> all.add(new FaultBench(fault.id(), "", "-0.25", FOR_S));
                 // Too short to be silent: only the boot count tells.
                 case "hub-brown-out" -> all.add(new FaultBench(fault.id(), "", "", 0.6));
+                // A minute of smooth ground tells nothing of it.
+                case "height-pair-swapped" -> all.add(new FaultBench(fault.id(), "right-mid", "", SWAPPED_FOR_S));
                 // At 85 % a silence that lasts is too rare.
                 case "gnss-trees" -> all.add(new FaultBench(fault.id(), "", "0.95", FOR_S));
                 case "port-unplugged" -> all.add(new FaultBench(fault.id(), "gnss", "", FOR_S));
@@ -103,6 +108,9 @@ final class FaultBench {
                 + (howMuch.isEmpty() ? "" : ", how_much: " + howMuch)
                 + "}";
         MadeField field = field(isOfTheBoom()).world("faults: [" + line + "]");
+        if (forS > FOR_S) {
+            field.lasts(AT_S + forS + AFTER_S).ground(ROUGH);
+        }
         return (fault.equals("section-stays-open") ? field.world(SECTION_OFF) : field).scenario(seed);
     }
 

@@ -4,6 +4,7 @@ import evenfall.quantity.TradeUnits;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sim.fault.ScriptedFault;
+import evenfall.sim.ground.RoughnessClass;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.sensor.GnssReceiver;
 
@@ -36,6 +37,9 @@ final class FaultSigns {
     /** A height that scatters: two hundred echoes. */
     private static final double SCATTER_S = 10;
 
+    /** 36 seconds in which both pairs of sensors change by what can be told, of which rough ground gives about one in three; and half more. */
+    private static final double CHANGED_OVER_S = 180;
+
     /** From here on a loose sensor steps further than a boom can, m. */
     private static final double LEAST_LOOSE_M = 0.06;
 
@@ -57,6 +61,7 @@ final class FaultSigns {
     private final Rig.Limits limits;
     private final double pulsesPerM3;
     private final boolean balance;
+    private final boolean pairsOnRoughGround;
     private final GnssReceiver.Spec gnss;
 
     FaultSigns(Scenario scenario) {
@@ -66,6 +71,11 @@ final class FaultSigns {
         this.balance = scenario.belief().sensors().flow().isPresent()
                 && scenario.belief().sensors().pressure().isPresent();
         this.gnss = scenario.world().gnss();
+        this.pairsOnRoughGround = scenario.belief().sensors().heights().size() >= 4
+                && scenario.world()
+                        .roughness()
+                        .filter(roughness -> roughness.compareTo(RoughnessClass.C) >= 0)
+                        .isPresent();
     }
 
     FaultSign of(ScriptedFault scripted) {
@@ -98,6 +108,9 @@ final class FaultSigns {
                                 && Math.abs(read(now, onset.flows().feedPressurePa())) >= LEAST_CONDUCTANCE);
             case "height-foam", "height-stuck" ->
                 FaultSign.when(FROZEN_S, (now, onset) -> now.speedMps() >= limits.walkingMps());
+            case "height-pair-swapped" ->
+                FaultSign.when(
+                        CHANGED_OVER_S, (now, onset) -> pairsOnRoughGround && now.speedMps() >= limits.walkingMps());
             case "height-loose" -> scatter(much >= LEAST_LOOSE_M);
             case "height-double-echo" -> scatter(much >= LEAST_DOUBLE);
             case "height-deaf", "pressure-loop-broken", "hub-hung", "port-unplugged", "gnss-fix-lost" ->

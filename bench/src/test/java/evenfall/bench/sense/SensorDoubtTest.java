@@ -34,6 +34,24 @@ class SensorDoubtTest {
                 .containsExactly("+sensor-implausible/" + sensor, "-sensor-implausible/" + sensor);
     }
 
+    /** The monitor cannot know which of the two pairs it is; one alert speaks for all four. */
+    @ParameterizedTest
+    @CsvSource({"left-tip", "right-mid"})
+    void twoSensorsWhoseLeadsAreChangedOverAreFoundOut(String sensor) throws Exception {
+        Witness run = Witness.of(
+                "level-field",
+                "five-stream",
+                "roughness: B",
+                "roughness: C",
+                "seconds: 30",
+                "seconds: 400",
+                "  air_C: 12\n",
+                "  air_C: 12\n  faults:\n    - {fault: height-pair-swapped, at_s: 8, for_s: 200, where: " + sensor
+                        + "}\n");
+
+        assertThat(run.story).containsExactly("+sensor-implausible/left-tip", "-sensor-implausible/left-tip");
+    }
+
     @Test
     void aPluggedPressureIsNamed() throws Exception {
         Witness run = with("fault: pressure-plugged, at_s: 8, for_s: 12");

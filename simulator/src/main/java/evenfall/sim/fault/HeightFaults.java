@@ -68,6 +68,13 @@ final class HeightFaults {
                         "The height at one place is off by the same amount everywhere.",
                         "its neighbours, on level ground",
                         (p, at, much, luck) -> p.hub().raise(at, much)),
+                of(
+                        "height-pair-swapped",
+                        Amount.NONE,
+                        "As one wing rises, the other's tip is shown to; the leads of two sensors are changed over, the others are right.",
+                        ITSELF,
+                        (p, at, much, luck) -> p.hub().swapPair(at, much > 0),
+                        "sensor-implausible"),
                 new Fault(
                         "heights-swapped",
                         Part.HEIGHT_SENSORS,

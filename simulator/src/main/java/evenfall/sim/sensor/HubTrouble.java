@@ -38,6 +38,9 @@ public interface HubTrouble {
     /** The leads of the height sensors are changed over, left for right. */
     void swap(boolean on);
 
+    /** The leads of one sensor and of its counterpart on the other side are changed over; the others are right. */
+    void swapPair(int height, boolean on);
+
     /** The switch of a section tells the hub that it is off, whatever it is. */
     void switchDead(int section, boolean on);
 

@@ -54,6 +54,7 @@ public final class SensorHub {
     private long wheelBase;
     private long deadSwitches;
     private boolean swapped;
+    private final boolean[] pairSwapped;
     private boolean hung;
     private boolean dark;
     private boolean starts;
@@ -116,6 +117,7 @@ public final class SensorHub {
             heights[i] = new HeightChannel(echoes.get(i).rightM(), echoes.get(i).sensor());
         }
         this.echoUs = new long[heights.length];
+        this.pairSwapped = new boolean[heights.length];
     }
 
     /**
@@ -131,7 +133,7 @@ public final class SensorHub {
         long tick = clock.tick((double) (timeUs - bootUs));
         if (HEIGHTS.due(timeUs) && heights.length > 0) {
             for (int i = 0; i < heights.length; i++) {
-                echoUs[swapped ? heights.length - 1 - i : i] = heights[i].echoUs(scene);
+                echoUs[swapped != pairSwapped[i] ? heights.length - 1 - i : i] = heights[i].echoUs(scene);
             }
             send(HEIGHTS, timeUs, sentences.heights(tick, echoUs));
         }
@@ -227,6 +229,12 @@ public final class SensorHub {
         @Override
         public void swap(boolean on) {
             swapped = on;
+        }
+
+        @Override
+        public void swapPair(int height, boolean on) {
+            pairSwapped[height] = on;
+            pairSwapped[heights.length - 1 - height] = on;
         }
 
         @Override

@@ -222,6 +222,12 @@ class FaultEffectsTest {
                     Set.of("H"),
                     After.SAME,
                     run -> assertThat((double) last(heights(run, 2))).isCloseTo(last(heights(CLEAN, 3)), within(80.0))),
+            row("height-pair-swapped", "right-mid", 1, Set.of("H"), After.SAME, run -> {
+                for (int i = 0; i < 5; i++) {
+                    int other = i == 1 || i == 3 ? 4 - i : i;
+                    assertThat(heights(run, i)).isEqualTo(heights(CLEAN, other));
+                }
+            }),
             row("heights-swapped", "", 1, Set.of("H"), After.SAME, run -> {
                 for (int i = 0; i < 5; i++) {
                     assertThat(heights(run, i)).isEqualTo(heights(CLEAN, 4 - i));
