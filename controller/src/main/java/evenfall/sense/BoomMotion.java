@@ -144,7 +144,15 @@ public final class BoomMotion {
     private int aheadSteps = -1;
 
     /** The model over some steps: what becomes of a state, and the covariance of what strikes it meanwhile. */
-    private record Free(double[] becomes, double[] struck) {}
+    private static final class Free {
+        private final double[] becomes;
+        private final double[] struck;
+
+        Free(double[] becomes, double[] struck) {
+            this.becomes = becomes;
+            this.struck = struck;
+        }
+    }
 
     /**
      * @param sensors where they are, from left to right
