@@ -1,6 +1,7 @@
 package evenfall.monitor;
 
 import evenfall.judge.Alert;
+import evenfall.judge.AlertKind;
 import evenfall.judge.Situation;
 import evenfall.liquid.Application;
 import evenfall.outlet.OutletType;
@@ -259,10 +260,11 @@ final class Assessment {
     }
 
     Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {
+        Unknown rowsUnknown = patternUnknown == null && someBlocked(standing) ? Unknown.OUTLETS_UNLIKE : patternUnknown;
         List<Live.Segment> segments = new ArrayList<>();
-        segments.add(segment("left", -halfM, -hingeM));
-        segments.add(segment("centre", -hingeM, hingeM));
-        segments.add(segment("right", hingeM, halfM));
+        segments.add(segment("left", -halfM, -hingeM, rowsUnknown));
+        segments.add(segment("centre", -hingeM, hingeM, rowsUnknown));
+        segments.add(segment("right", hingeM, halfM, rowsUnknown));
         return new Live(
                 nowUs,
                 speed,
@@ -273,7 +275,7 @@ final class Assessment {
                 error,
                 sensorM,
                 sensorRateMps,
-                segment("boom", -halfM, halfM),
+                segment("boom", -halfM, halfM, rowsUnknown),
                 List.copyOf(segments),
                 heightWindow(),
                 standing,
@@ -286,9 +288,19 @@ final class Assessment {
         return patternPressure.isKnown() ? windows.at(patternPressure.get()) : null;
     }
 
-    private Live.Segment segment(String name, double fromM, double toM) {
+    /** The pattern takes all open outlets to give the same; which one does not, flow and pressure of the whole cannot tell. */
+    private static boolean someBlocked(List<Alert> standing) {
+        for (Alert alert : standing) {
+            if (alert.kind() == AlertKind.OUTLET_BLOCKED) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Live.Segment segment(String name, double fromM, double toM, @Nullable Unknown rowsUnknown) {
         Quantity height = meanHeight(fromM, toM);
-        Unknown unknown = patternUnknown != null ? patternUnknown : height.unknown();
+        Unknown unknown = rowsUnknown != null ? rowsUnknown : height.unknown();
         if (unknown != null) {
             return new Live.Segment(name, height, null, null, unknown);
         }
