@@ -1,9 +1,13 @@
 package evenfall.monitor;
 
 import evenfall.judge.Alert;
+import evenfall.judge.AlertKind;
 import evenfall.judge.Situation;
 import evenfall.liquid.Application;
+import evenfall.outlet.OutletType;
+import evenfall.outlet.Stream;
 import evenfall.pattern.BoomPattern;
+import evenfall.pattern.Flight;
 import evenfall.pattern.HeightWindow;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
@@ -11,6 +15,7 @@ import evenfall.sense.BoomShape;
 import evenfall.sense.Quantity;
 import evenfall.sense.Unknown;
 import evenfall.wire.WireCounts;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +33,7 @@ final class Assessment {
     private final double[] heightRateMps;
     private final double[] rateVariance;
     private final boolean[] heightKnown;
+    private final double[] meetsSdM;
     private final boolean[] open;
     private final double halfM;
     private final double hingeM;
@@ -44,6 +50,13 @@ final class Assessment {
     private Quantity patternPressure = speed;
     private List<Quantity> sensorM = List.of();
     private List<Quantity> sensorRateMps = List.of();
+    private final List<Quantity> movedM = new ArrayList<>();
+    private final List<Quantity> movedMps = new ArrayList<>();
+    private final List<Quantity> meetsM = new ArrayList<>();
+    private final double[] meets;
+    private final double[] meetsVariance;
+    private final boolean[] meetsKnown;
+    private final double flightS;
     private @Nullable Unknown patternUnknown = Unknown.NOT_YET;
 
     Assessment(Rig rig, Inputs inputs) {
@@ -59,6 +72,10 @@ final class Assessment {
         heightSdM = new double[boom.outlets()];
         heightRateMps = new double[boom.outlets()];
         rateVariance = new double[boom.outlets()];
+        meets = new double[boom.outlets()];
+        meetsVariance = new double[boom.outlets()];
+        meetsKnown = new boolean[boom.outlets()];
+        meetsSdM = new double[boom.outlets()];
         heightKnown = new boolean[boom.outlets()];
         open = new boolean[boom.outlets()];
         halfM = 0.5 * boom.widthM();
@@ -67,6 +84,16 @@ final class Assessment {
         pattern = new BoomPattern(
                 boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
         windows = new WindowByPressure(rig);
+        flightS = flightS();
+    }
+
+    /** Time in the air of a stream at target height and rated pressure, s. */
+    private double flightS() {
+        OutletType type = rig.outlet();
+        Stream stream = type.streams().get(0);
+        double factor = type.speedFactor(type.ratedPressurePa(), rig.liquid().specificGravity());
+        return Flight.timeS(
+                factor * stream.exitMps() * stream.downPart(), rig.target().heightM());
     }
 
     void assess(long timeUs) {
@@ -85,17 +112,15 @@ final class Assessment {
                         rate.ageUs())
                 : rate;
         sensorM = inputs.heightsM(timeUs);
-        shape.spread(sensorM, heightM, heightVariance, heightKnown);
+        sensorRateMps = inputs.heightRatesMps(timeUs);
+        inputs.motion().now(timeUs, sensorM, movedM, movedMps, flightS, meetsM);
+        shape.over(inputs.motion().roughness());
+        shape.spread(movedM, heightM, heightVariance, heightKnown);
         for (int i = 0; i < heightSdM.length; i++) {
             heightSdM[i] = Math.sqrt(heightVariance[i]);
         }
-        sensorRateMps = inputs.heightRatesMps(timeUs);
-        shape.spreadRates(sensorRateMps, heightRateMps, rateVariance);
-        for (int i = 0; i < heightRateMps.length; i++) {
-            // Within a standard deviation a rate is as likely noise as motion, and noise would make rows look uneven.
-            double sd = Math.sqrt(rateVariance[i]);
-            heightRateMps[i] -= Math.max(-sd, Math.min(sd, heightRateMps[i]));
-        }
+        shape.spreadRates(movedMps, heightRateMps, rateVariance);
+        shape.spread(meetsM, meets, meetsVariance, meetsKnown);
         speedFactor = speedFactor();
         patternPressure = patternPressurePa();
         patternUnknown = computePattern();
@@ -167,7 +192,10 @@ final class Assessment {
         if (!(speedFactor.get() > 0)) {
             return Unknown.NOTHING_FALLS;
         }
-        pattern.compute(heightM, heightRateMps, heightKnown, open, speedFactor.get(), speed.get());
+        for (int i = 0; i < meetsSdM.length; i++) {
+            meetsSdM[i] = Math.sqrt(meetsVariance[i]);
+        }
+        pattern.compute(heightM, heightRateMps, meetsSdM, heightKnown, open, speedFactor.get(), speed.get());
         return null;
     }
 
@@ -239,6 +267,7 @@ final class Assessment {
     }
 
     Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {
+        Unknown rowsUnknown = patternUnknown == null && someBlocked(standing) ? Unknown.OUTLETS_UNLIKE : patternUnknown;
         return new Live(
                 nowUs,
                 speed,
@@ -249,11 +278,11 @@ final class Assessment {
                 error,
                 sensorM,
                 sensorRateMps,
-                segment("boom", -halfM, halfM),
+                segment("boom", -halfM, halfM, rowsUnknown),
                 List.of(
-                        segment("left", -halfM, -hingeM),
-                        segment("centre", -hingeM, hingeM),
-                        segment("right", hingeM, halfM)),
+                        segment("left", -halfM, -hingeM, rowsUnknown),
+                        segment("centre", -hingeM, hingeM, rowsUnknown),
+                        segment("right", hingeM, halfM, rowsUnknown)),
                 heightWindow(),
                 standing,
                 wire,
@@ -264,9 +293,19 @@ final class Assessment {
         return patternPressure.isKnown() ? windows.at(patternPressure.get()) : null;
     }
 
-    private Live.Segment segment(String name, double fromM, double toM) {
+    /** The pattern takes all open outlets to give the same; which one does not, flow and pressure of the whole cannot tell. */
+    private static boolean someBlocked(List<Alert> standing) {
+        for (Alert alert : standing) {
+            if (alert.kind() == AlertKind.OUTLET_BLOCKED) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Live.Segment segment(String name, double fromM, double toM, @Nullable Unknown rowsUnknown) {
         Quantity height = meanHeight(fromM, toM);
-        Unknown unknown = patternUnknown != null ? patternUnknown : height.unknown();
+        Unknown unknown = rowsUnknown != null ? rowsUnknown : height.unknown();
         if (unknown != null) {
             return new Live.Segment(name, height, null, null, unknown);
         }

@@ -3,6 +3,7 @@ package evenfall.monitor;
 import evenfall.judge.Situation;
 import evenfall.rig.Rig;
 import evenfall.sense.AirSense;
+import evenfall.sense.BoomMotion;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightDoubts;
 import evenfall.sense.HeightReadings;
@@ -34,6 +35,7 @@ final class Inputs {
     private final @Nullable PressureSense pressure;
     private final List<HeightSense> heights = new ArrayList<>();
     private final HeightDoubts doubts;
+    private final BoomMotion motion;
     private final AirSense air;
     private final SpeedSense speed;
     private final @Nullable WheelSense wheel;
@@ -55,6 +57,11 @@ final class Inputs {
         for (Rig.Height height : sensors.heights()) {
             heights.add(new HeightSense(height.aboveOutletM()));
         }
+        motion = new BoomMotion(
+                sensors.heights(),
+                heights,
+                rig.boom().hingeM(),
+                0.5 * rig.boom().widthM());
         doubts = new HeightDoubts(
                 heights,
                 sensors.heights().stream().mapToDouble(Rig.Height::rightM).toArray(),
@@ -62,7 +69,8 @@ final class Inputs {
         air = new AirSense(sensors.air().fixedC());
         speed = new SpeedSense(silenceUs + RECEIVER_PERIOD_US);
         wheel = sensors.wheel().map(w -> new WheelSense(w.pulsesPerM(), speed)).orElse(null);
-        PortInput.Senses all = new PortInput.Senses(flow, pressure, heights, doubts, air, speed, wheel, sections);
+        PortInput.Senses all =
+                new PortInput.Senses(flow, pressure, heights, doubts, motion, air, speed, wheel, sections);
         for (Rig.Port port : rig.ports()) {
             ports.add(new PortInput(port.name(), port.baud(), startUs, rig, all));
         }
@@ -260,6 +268,11 @@ final class Inputs {
             list.add(height.rateMps(nowUs, silenceUs));
         }
         return list;
+    }
+
+    /** How the boom moves, by all height sensors together. */
+    BoomMotion motion() {
+        return motion;
     }
 
     /** Other sections are on than before. */

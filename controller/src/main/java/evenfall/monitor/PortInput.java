@@ -3,6 +3,7 @@ package evenfall.monitor;
 import evenfall.rig.Rig;
 import evenfall.sense.AirSense;
 import evenfall.sense.ArrivalClock;
+import evenfall.sense.BoomMotion;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightDoubts;
 import evenfall.sense.HeightSense;
@@ -51,6 +52,7 @@ final class PortInput implements SentenceHandler {
             @Nullable PressureSense pressure,
             List<HeightSense> heights,
             HeightDoubts doubts,
+            BoomMotion motion,
             AirSense air,
             SpeedSense speed,
             @Nullable WheelSense wheel,
@@ -62,6 +64,7 @@ final class PortInput implements SentenceHandler {
     private final @Nullable PressureSense pressure;
     private final List<HeightSense> heights;
     private final HeightDoubts doubts;
+    private final BoomMotion motion;
     private final @Nullable SpeedSense speed;
     private final @Nullable WheelSense wheel;
     private final @Nullable SectionSense sections;
@@ -87,6 +90,7 @@ final class PortInput implements SentenceHandler {
         this.pressure = isHere(sensors.pressure().map(Rig.Pressure::port)) ? senses.pressure() : null;
         this.heights = isHere(sensors.heightsPort()) ? senses.heights() : List.of();
         this.doubts = senses.doubts();
+        this.motion = senses.motion();
         this.speed = isHere(sensors.speedPort()) ? senses.speed() : null;
         this.wheel = isHere(sensors.wheel().map(Rig.Wheel::port)) ? senses.wheel() : null;
         this.sections = isHere(sensors.sectionsPort()) ? senses.sections() : null;
@@ -102,6 +106,7 @@ final class PortInput implements SentenceHandler {
                 null,
                 List.of(),
                 new HeightDoubts(List.of(), new double[0], 0),
+                new BoomMotion(List.of(), List.of(), 0, 0),
                 new AirSense(0),
                 new SpeedSense(0),
                 null,
@@ -234,6 +239,9 @@ final class PortInput implements SentenceHandler {
                 doubts.onNoEcho(i);
                 heights.get(i).onNoEcho(timeUs);
             }
+        }
+        if (!heights.isEmpty()) {
+            motion.onEchoes(timeUs);
         }
         doubts.onAllHeard(timeUs);
     }

@@ -96,7 +96,7 @@ public final class BoomPattern {
      * @param speedFactor exit speed over the rated one, the same for all
      */
     public void compute(double[] heightM, boolean[] heightKnown, boolean[] open, double speedFactor) {
-        compute(heightM, atRest, heightKnown, open, speedFactor, Double.NaN);
+        compute(heightM, atRest, atRest, heightKnown, open, speedFactor, Double.NaN);
     }
 
     /**
@@ -116,8 +116,28 @@ public final class BoomPattern {
             boolean[] open,
             double speedFactor,
             double travelMps) {
+        compute(heightM, rateMps, atRest, heightKnown, open, speedFactor, travelMps);
+    }
+
+    /**
+     * As {@link #compute(double[], double[], boolean[], boolean[], double, double)}, from heights that are known to a standard deviation. The
+     * row CV is then what it may be expected to be: a pattern that is looked at through errors is less even than the one computed from
+     * the likeliest heights ({@code E[CV²]} is the square of the CV of what each row may expect, and beside it the mean variance of
+     * the rows; second order, in the errors' small size).
+     *
+     * @param heightSdM by how much each outlet's streams may meet the ground as if from elsewhere, standard deviation, m; neighbours err alike
+     */
+    public void compute(
+            double[] heightM,
+            double[] rateMps,
+            double[] heightSdM,
+            boolean[] heightKnown,
+            boolean[] open,
+            double speedFactor,
+            double travelMps) {
         wholeRowsAsked = false;
         wholeLinesAsked = false;
+        rows.clear();
         lines.clear();
         fall.begin(speedFactor);
         Arrays.fill(rowLeftOut, false);
@@ -133,19 +153,22 @@ public final class BoomPattern {
                 continue;
             }
             fall.outlet(outlet, heightM[outlet]);
-            fall(outlet);
+            fall(outlet, speedFactor * heightSdM[outlet]);
         }
-        rows.takeSum(fall.own(), fall.mirrored());
     }
 
-    private void fall(int outlet) {
+    /** @param factorSdM speed factor times the standard deviation of the height that streams meet the ground from, m */
+    private void fall(int outlet, double factorSdM) {
         for (int i = 0; i < share.length; i++) {
             double atM = landsM[i][outlet];
+            double sdM = exitMps[i] * rightPart[i] * flightsOf[i].longerSpm(outlet) * factorSdM;
             int slot = 2 * (outlet * share.length + i);
+            rows.add(atM, share[i], sdM);
             lines.add(slot, atM, share[i], outlet);
             fall.line(atM, share[i]);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
+                rows.add(mirroredM, share[i], -sdM);
                 lines.add(slot + 1, mirroredM, share[i], outlet);
                 fall.mirrorImage(mirroredM, share[i]);
             }
@@ -210,13 +233,16 @@ public final class BoomPattern {
 
     private @Nullable RowMeasures pickedRows(double fromM, double toM) {
         int n = 0;
+        double squares = 0;
         int to = rows.endAtOrLeftOf(Math.min(toM, halfWidthM));
         for (int j = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM)); j < to; j++) {
             if (!rowLeftOut[j]) {
                 picked[n++] = rows.amount(j);
+                squares += rows.unsure(j) * rows.unsure(j);
             }
         }
-        return RowMeasures.of(picked, 0, n);
+        RowMeasures measures = RowMeasures.of(picked, 0, n);
+        return measures == null || squares == 0 ? measures : measures.withUnsure(squares, picked, n);
     }
 
     /** How the lines lie between two places; null where fewer than two lie there. */

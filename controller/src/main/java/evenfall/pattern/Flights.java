@@ -16,6 +16,7 @@ final class Flights {
     private final double[] downMps;
     private final double[] againstMps;
     private final double[] carriedS;
+    private final double[] longerSpm;
 
     /**
      * @param ratedM3ps flow of a whole outlet with water at the rated point, m³/s
@@ -31,6 +32,7 @@ final class Flights {
         downMps = new double[outlets];
         againstMps = new double[outlets];
         carriedS = new double[outlets];
+        longerSpm = new double[outlets];
     }
 
     /** Whether a stream is in the air for as long, and as much against it. */
@@ -59,15 +61,17 @@ final class Flights {
             downMps[i] = speedMps * downPart - rateMps[i];
             // As Flight.timeS for heights of 0 and more, without its question, which would keep this loop from vectors.
             double down = downMps[i];
-            double flightS =
-                    (-down + Math.sqrt(down * down + 2 * Flight.GRAVITY_MPS2 * heightM[i])) / Flight.GRAVITY_MPS2;
+            double landsMps = Math.sqrt(down * down + 2 * Flight.GRAVITY_MPS2 * heightM[i]);
+            double flightS = (-down + landsMps) / Flight.GRAVITY_MPS2;
             carriedS[i] = flightS;
+            longerSpm[i] = 1 / landsMps;
             double fallMps = down + 0.5 * Flight.GRAVITY_MPS2 * flightS;
             againstMps[i] = Math.sqrt(acrossSquare + fallMps * fallMps);
         }
         for (int i = 0; i < carriedS.length; i++) {
-            if (heightM[i] < 0) {
+            if (!(heightM[i] > 0)) {
                 carriedS[i] = 0;
+                longerSpm[i] = 0;
             }
         }
         if (!Double.isNaN(travelMps)) {
@@ -87,5 +91,10 @@ final class Flights {
         for (int i = 0; i < atM.length; i++) {
             atM[i] = outletM[i] + (offsetM + rightMps * carriedS[i]);
         }
+    }
+
+    /** For how much longer the stream of an outlet is in the air from a greater height, s/m; 0 for one at the ground. */
+    double longerSpm(int outlet) {
+        return longerSpm[outlet];
     }
 }

@@ -56,4 +56,26 @@ public record RowMeasures(double rowCv, double leastRow, double mostRow, double 
         }
         return new RowMeasures(Math.sqrt(squares / (n - 1)), least, most, (double) below / n, (double) above / n);
     }
+
+    /**
+     * The same where each row has a variance of its own: what the row CV may be expected to be, as the root of its expected square. Other
+     * measures stay those of the likeliest rows.
+     *
+     * @param squares sum of the rows' variances
+     * @param amounts what each row may expect
+     * @param n how many rows there are
+     */
+    RowMeasures withUnsure(double squares, double[] amounts, int n) {
+        double sum = 0;
+        for (int j = 0; j < n; j++) {
+            sum += amounts[j];
+        }
+        double mean = sum / n;
+        return new RowMeasures(
+                Math.sqrt(rowCv * rowCv + squares / ((n - 1) * mean * mean)),
+                leastRow,
+                mostRow,
+                below80Share,
+                above120Share);
+    }
 }

@@ -11,11 +11,19 @@ import org.jspecify.annotations.Nullable;
  * common practice, no source; the linear hat is our model of it.
  */
 public final class Rows {
+    /** Half the width of an even band over its standard deviation. */
+    private static final double HALF_OVER_SD = Math.sqrt(3);
+
+    /** A band up to so many rows to either side of a line reaches three rows at most; a wider one is cut off there. */
+    private static final double MOST_HALF = 0.5;
+
     private final double widthM;
     private final double perWidth;
+    private final double halfPerSd;
     private final double phase;
     private final int firstIndex;
     private final double[] amount;
+    private final double[] unsure;
 
     /**
      * @param widthM row spacing, m, above 0
@@ -25,14 +33,17 @@ public final class Rows {
     public Rows(double widthM, double phase, double reachM) {
         this.widthM = widthM;
         this.perWidth = 1 / widthM;
+        this.halfPerSd = HALF_OVER_SD / widthM;
         this.phase = phase;
         this.firstIndex = (int) Math.floor(-reachM / widthM - phase) - 1;
         int lastIndex = (int) Math.ceil(reachM / widthM - phase) + 1;
         this.amount = new double[lastIndex - firstIndex + 1];
+        this.unsure = new double[amount.length];
     }
 
     public void clear() {
         Arrays.fill(amount, 0);
+        Arrays.fill(unsure, 0);
     }
 
     /**
@@ -60,16 +71,47 @@ public final class Rows {
     }
 
     /**
-     * Takes what fell on the same rows elsewhere: the sum of both.
+     * Lets a line fall whose place is known to a standard deviation: what each row may expect of it, the hat averaged over an even band of
+     * that deviation, and how that changes with the place. Lines side by side err together: from outlets that are higher than thought all
+     * land farther off.
      *
-     * @param one rows of the same width and phase that reach at least as far as these
-     * @param other the same rows as {@code one}
+     * @param rightM where it is thought to land, m
+     * @param quantity how much, in any unit
+     * @param sdM how much farther right it lands if all heights are greater by one standard deviation, m
      */
-    void takeSum(Rows one, Rows other) {
-        int shift = firstIndex - one.firstIndex;
-        for (int j = 0; j < amount.length; j++) {
-            amount[j] = one.amount[j + shift] + other.amount[j + shift];
+    void add(double rightM, double quantity, double sdM) {
+        double at = rightM * perWidth - phase - firstIndex;
+        double moves = quantity * sdM * perWidth;
+        int near = (int) Math.floor(at + 0.5);
+        double right = at - near;
+        double half = Math.min(MOST_HALF, Math.abs(sdM) * halfPerSd);
+        if (Math.abs(right) < half && near >= 1 && near + 1 < amount.length) {
+            double away = Math.abs(right);
+            double aside = (half - away) * (half - away) / (4 * half);
+            double slope = right / half;
+            amount[near - 1] += quantity * (0.5 * (away - right) + aside);
+            amount[near] += quantity * (1 - away - 2 * aside);
+            amount[near + 1] += quantity * (0.5 * (away + right) + aside);
+            unsure[near - 1] -= 0.5 * moves * (1 - slope);
+            unsure[near] -= moves * slope;
+            unsure[near + 1] += 0.5 * moves * (1 + slope);
+            return;
         }
+        int left = (int) Math.floor(at);
+        double toRight = at - left;
+        if (left >= 0 && left < amount.length) {
+            amount[left] += quantity * (1 - toRight);
+            unsure[left] -= moves;
+        }
+        if (left + 1 >= 0 && left + 1 < amount.length) {
+            amount[left + 1] += quantity * toRight;
+            unsure[left + 1] += moves;
+        }
+    }
+
+    /** Standard deviation of what fell on a row, by those of the places of its lines; may have either sign. */
+    double unsure(int row) {
+        return unsure[row];
     }
 
     public int count() {

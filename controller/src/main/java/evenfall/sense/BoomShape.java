@@ -36,6 +36,9 @@ public final class BoomShape {
     /** A wing's bending at its tip, and the ground's bow under a wing: a terrace is 0.2 to 0.3 m high. Our choice. */
     private static final double BEND_SD_M = 0.30;
 
+    /** On smoother ground wings tilt and bend less; but a terrace may come on any: half as far as on class D, as variance. Our choice. */
+    private static final double LEAST_WINGS = 0.25;
+
     /** 2π² · 1.024e-5 m: class D of ISO 8608, Gd(n0) = 1024e-6 m³ at n0 = 0.1 per m. */
     private static final double GROUND_M2PM = 2.02e-4;
 
@@ -54,6 +57,8 @@ public final class BoomShape {
     private final boolean[] known;
     private final HeightReadings taken;
     private boolean ready;
+    private double groundM2pm = GROUND_M2PM;
+    private double wings = 1;
 
     /**
      * @param sensors from left to right
@@ -77,6 +82,17 @@ public final class BoomShape {
         shapeVariance = new double[outletRightM.length];
         known = new boolean[sensorRightM.length];
         taken = new HeightReadings(sensorRightM.length);
+    }
+
+    /**
+     * Says how rough the ground is, as {@link BoomMotion#roughness()}.
+     *
+     * @param times variance of what it is on class D of ISO 8608
+     */
+    public void over(double times) {
+        ready &= times * GROUND_M2PM == groundM2pm;
+        groundM2pm = times * GROUND_M2PM;
+        wings = Math.max(LEAST_WINGS, Math.min(1, times));
     }
 
     /**
@@ -191,7 +207,7 @@ public final class BoomShape {
 
     private double covariance(double oneM, double otherM) {
         double ground = oneM * otherM > 0 ? Math.min(Math.abs(oneM), Math.abs(otherM)) : 0;
-        double both = HEIGHT_SD_M * HEIGHT_SD_M + SLOPE_SD * SLOPE_SD * oneM * otherM + GROUND_M2PM * ground;
+        double both = HEIGHT_SD_M * HEIGHT_SD_M + SLOPE_SD * SLOPE_SD * oneM * otherM + groundM2pm * ground;
         double oneBeyondM = Math.abs(oneM) - hingeM;
         double otherBeyondM = Math.abs(otherM) - hingeM;
         if (oneM * otherM <= 0 || oneBeyondM <= 0 || otherBeyondM <= 0) {
@@ -199,7 +215,7 @@ public final class BoomShape {
         }
         double lever = oneBeyondM * otherBeyondM;
         double bend = lever / (wingM * wingM);
-        return both + TILT_SD * TILT_SD * lever + BEND_SD_M * BEND_SD_M * bend * bend;
+        return both + wings * (TILT_SD * TILT_SD * lever + BEND_SD_M * BEND_SD_M * bend * bend);
     }
 
     /** Lower triangle L of {@code A = L Lᵀ} in place (A. L. Cholesky; any book on numerical linear algebra). */

@@ -42,13 +42,16 @@ public final class HeightSense {
     static final long LAG_US = 20_000;
 
     /** Random walk of the ground, m²/s: 2π² · 2.56e-6 m · 5 m/s, class C of ISO 8608 (Gd(n0) = 256e-6 m³) at 18 km/h. */
-    private static final double GROUND_M2PS = 2.5e-4;
+    static final double GROUND_M2PS = 2.5e-4;
 
     /**
      * Random walk of the rate, m²/s³: a boom that moves at 0.3 m/s (standard deviation) and forgets it in 1/(2π · 1.2 Hz), its first
      * bending, has 2 · 0.3² · 7.5.
      */
     private static final double MOTION_M2PS3 = 1.4;
+
+    /** That standard deviation, m/s. */
+    static final double BOOM_SD_MPS = 0.3;
 
     /** Scatter before any is measured, and bounds of what is believed of it, m. Our choice: 2 mm on a plate, 40 mm over crop. */
     private static final double FIRST_SCATTER_M = 0.006;
@@ -84,6 +87,8 @@ public final class HeightSense {
     private double otherMps;
     private long otherUs;
     private int agreeing;
+    private double tookM = Double.NaN;
+    private boolean tookAnew;
 
     /**
      * @param aboveOutletM how far the sensor's face is above the outlets, m
@@ -123,6 +128,7 @@ public final class HeightSense {
     public void onEcho(long timeUs, long roundTripUs, double airC, boolean airMeasured) {
         long atUs = Math.max(timeUs, heardUs);
         heardUs = atUs;
+        tookM = Double.NaN;
         double distanceM = distanceM(roundTripUs, airC);
         if (distanceM < NEAREST_M || distanceM > FARTHEST_M) {
             fault = Unknown.OUT_OF_RANGE;
@@ -160,6 +166,8 @@ public final class HeightSense {
         varRate = 0.1 * FASTEST_MPS * FASTEST_MPS;
         agreeing = 0;
         echoUs = atUs;
+        tookM = readsM;
+        tookAnew = true;
     }
 
     private void follow(long atUs, double readsM, double distanceM) {
@@ -190,6 +198,8 @@ public final class HeightSense {
         varRate = aheadRate - toRate * aheadBoth;
         varBoth = (1 - toHeight) * aheadBoth;
         echoUs = atUs;
+        tookM = readsM;
+        tookAnew = false;
     }
 
     /** Whether enough echoes in a row lie on one line that a boom can move along, this one among them. */
@@ -219,8 +229,24 @@ public final class HeightSense {
     /** The sensor was asked and heard nothing back. */
     public void onNoEcho(long timeUs) {
         heardUs = Math.max(timeUs, heardUs);
+        tookM = Double.NaN;
         fault = Unknown.NO_ECHO;
         differences.cut();
+    }
+
+    /** The height that the last reading gave, m, if it was taken; else NaN. */
+    double tookM() {
+        return tookM;
+    }
+
+    /** Whether that reading did not go on from those before. */
+    boolean tookAnew() {
+        return tookAnew;
+    }
+
+    /** How readings scatter, variance, m². */
+    double scatterM2() {
+        return scatterM2;
     }
 
     /**

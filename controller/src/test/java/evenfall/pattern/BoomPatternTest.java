@@ -55,6 +55,36 @@ class BoomPatternTest {
         }
     }
 
+    /** By drawing errors that all outlets share, which is what neighbours do: the mean of CV² over them, 1 % standing for chance. */
+    @ParameterizedTest
+    @ValueSource(strings = {"three-stream", "five-stream", "seven-stream", "streamer-bar"})
+    void throughUnsureHeightsTheRowCvIsWhatDrawingThemGives(String id) {
+        OutletType type = OutletCatalogue.builtIn(id).fitted(0.508);
+        double factor = type.speedFactor(200_000, SG);
+        double sdM = 0.012;
+        Random random = new Random(3);
+        for (double height : new double[] {0.43, 0.5, 0.57}) {
+            BoomPattern pattern = pattern(id);
+            double squares = 0;
+            int draws = 4000;
+            for (int n = 0; n < draws; n++) {
+                Arrays.fill(heightM, height + sdM * random.nextGaussian());
+                pattern.compute(heightM, known, open, factor);
+                double cv = pattern.rowMeasures(-18, 18).rowCv();
+                squares += cv * cv / draws;
+            }
+            double[] sds = new double[72];
+            Arrays.fill(sds, sdM);
+            Arrays.fill(heightM, height);
+            pattern.compute(heightM, new double[72], sds, known, open, factor, Double.NaN);
+
+            double said = pattern.rowMeasures(-18, 18).rowCv();
+
+            assertThat(said).isCloseTo(Math.sqrt(squares), within(0.003));
+            assertThat(said * said).isCloseTo(squares, within(0.1 * squares));
+        }
+    }
+
     @Test
     void rowsAtTheEndsAreFedByTheMirroredNeighbour() {
         Arrays.fill(heightM, 0.5);

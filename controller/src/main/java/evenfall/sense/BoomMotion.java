@@ -1,0 +1,569 @@
+package evenfall.sense;
+
+import evenfall.rig.Rig;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * How the boom moves over its ground, by all height sensors together: the height at each now, and how fast the boom itself rises and sinks
+ * there. A sensor alone cannot tell the two apart that make its height change, boom and ground; a boom cannot move as it likes, and the
+ * ground under one sensor knows nothing of that under another.
+ *
+ * <p><b>The boom.</b> It heaves and rolls with the machine: two damped oscillators struck at random. Each wing bends as a beam held at its
+ * root does under its own inertia, by the square of the distance s from its hinge in wing lengths L; with the mass spread evenly Lagrange's
+ * equation for the deflection b of its tip, on a hinge that moves at z̈ and turns at θ̈, is
+ *
+ * <pre>  b̈ + 2ζω ḃ + ω² b = −(5/3 z̈ + 5/4 L θ̈),   5/3 = ∫ψ / ∫ψ²,  5/4 = ∫sψ / ∫ψ²,  ψ = s²</pre>
+ *
+ * <p>(Rayleigh's method; S. Timoshenko, Vibration Problems in Engineering, from memory). So what the middle of the boom does foretells its
+ * tips.
+ *
+ * <p><b>The ground</b> under each sensor, with all that a boom does slowly, walks at random as in {@link HeightSense}.
+ *
+ * <p>Both make one linear model, and a Kalman filter (R. E. Kalman, 1960) follows it, echo by echo. Its weights depend on when echoes come
+ * and how they scatter, not on what they say: while that stays as it is for {@value #SETTLED} readings the weights stand still and are
+ * not worked out again. Frequencies and dampings are those of wide booms, each damped so much that it forgets its phase as soon as not
+ * knowing it better would mislead.
+ */
+public final class BoomMotion {
+    /** On tyres a machine heaves at 1.5 to 2 Hz. Our choice, as all of these. */
+    private static final double HEAVE_RADPS = 2 * Math.PI * 1.7;
+
+    private static final double HEAVE_DAMPING = 0.4;
+
+    /** What ground of class D does to it at 18 km/h, about. */
+    private static final double HEAVE_SD_MPS = 0.15;
+
+    /** A boom hung in its middle rolls at 0.3 to 0.6 Hz. */
+    private static final double ROLL_RADPS = 2 * Math.PI * 0.5;
+
+    private static final double ROLL_DAMPING = 0.6;
+
+    /** A tip of 18 m by 0.15 m/s. */
+    private static final double ROLL_SD_RADPS = 0.008;
+
+    /** The first bending of a wide boom's wing, 1 to 1.5 Hz, lightly damped. */
+    private static final double BEND_RADPS = 2 * Math.PI * 1.2;
+
+    private static final double BEND_DAMPING = 0.07;
+
+    /** What a tip does that heave and roll do not explain, m/s. */
+    private static final double BEND_SD_MPS = 0.1;
+
+    /** The height control tilts a wing slowly: a tip by 0.1 m/s, back and forth in some seconds. */
+    private static final double TILT_RADPS = 2 * Math.PI * 0.3;
+
+    private static final double TILT_DAMPING = 0.7;
+    private static final double TILT_SD_MPS = 0.1;
+
+    /** {@link HeightSense#GROUND_M2PS} is of class C, these motions are of D: four times as rough (ISO 8608). */
+    private static final double GROUND_M2PS = 4 * HeightSense.GROUND_M2PS;
+
+    /** Weight of the newest reading in how hard the boom is struck: the last minute of 20 a second, some dozens of swings. Our choice. */
+    private static final double STRUCK_WEIGHT = 1.0 / 1200;
+
+    /** Bounds of that: from a carpet to class E at twice the speed. */
+    /** Before any is heard: class C, between a smooth field and a rough one; worth as much as 5 s that were heard. Our choice. */
+    private static final double FIRST_STRUCK = 0.25;
+
+    private static final int FIRST_HEARD = 100;
+
+    private static final double LEAST_STRUCK = 1.0 / 64;
+
+    private static final double MOST_STRUCK = 8;
+
+    /** How much less a metre of wing weighs at its tip than at its root: half. */
+    private static final double TAPER = 0.5;
+
+    private static final double BY_HINGE = (1.0 / 3 - TAPER / 4) / (1.0 / 5 - TAPER / 6);
+    private static final double BY_SLOPE = (1.0 / 4 - TAPER / 5) / (1.0 / 5 - TAPER / 6);
+
+    /** Nothing is known of the ground under a sensor that begins, but that it is where the echo says to so much, m. Our choice. */
+    private static final double BEGIN_SD_M = 0.1;
+
+    /** Time goes by whole steps, µs: a boom moves by less than a thousandth of its swing off a straight line meanwhile. */
+    private static final long STEP_US = 10_000;
+
+    /** After so long without a sentence it begins anew: half a swing. */
+    private static final int MOST_STEPS = 40;
+
+    /** Three seconds of 20 readings: six times as long as its slowest part, the roll, remembers. */
+    private static final int SETTLED = 60;
+
+    /** 2¹² steps are 41 s: long beside all that a boom remembers. */
+    private static final int DOUBLINGS = 12;
+
+    /** A variance is taken to be another when it is so many times what was taken, or as many times less. Our choice. */
+    private static final double OTHER_TIMES = 1.6;
+
+    /** The same for how hard the boom is struck. */
+    private static final double OTHER_STRUCK = 1.15;
+
+    private static final int HEAVE = 0;
+    private static final int ROLL = 2;
+    private static final int LEFT = 4;
+    private static final int RIGHT = 6;
+    private static final int LEFT_TILT = 8;
+    private static final int RIGHT_TILT = 10;
+    private static final int GROUND = 12;
+
+    private final List<HeightSense> senses;
+    private final int states;
+    private final double[] rollsM;
+    private final double[] leftShape;
+    private final double[] rightShape;
+    private final double[] leftBeyondM;
+    private final double[] rightBeyondM;
+    private final double[] longRun;
+    private final double longRunM2ps2;
+    private final Free[] free;
+    private final double[] state;
+    private final double[] next;
+    private double[] covariance;
+    private double[] spare;
+    private final double[] column;
+    private final double[] line;
+    private final double[][] weight;
+
+    /** For each sensor how its readings scatter, m², as the weights take it. */
+    private final double[] scatterM2;
+
+    private final boolean[] taken;
+    private long steps = Long.MIN_VALUE;
+    private int apart;
+    private int alike;
+
+    private double struck = FIRST_STRUCK;
+    private double seenStruck = FIRST_STRUCK;
+    private int heard = FIRST_HEARD;
+
+    private final double[] aheadCovariance;
+    private final double[] heightVariance;
+    private final double[] speedVariance;
+    private final double[] meetsVariance;
+    private int aheadSteps = -1;
+
+    /** The model over some steps: what becomes of a state, and the covariance of what strikes it meanwhile. */
+    private static final class Free {
+        private final double[] becomes;
+        private final double[] struck;
+
+        Free(double[] becomes, double[] struck) {
+            this.becomes = becomes;
+            this.struck = struck;
+        }
+    }
+
+    /**
+     * @param sensors where they are, from left to right
+     * @param senses what each makes of its echoes, in the same order
+     * @param hingeM the wings begin here, m from the centre line
+     * @param endM and end here, m
+     */
+    public BoomMotion(List<Rig.Height> sensors, List<HeightSense> senses, double hingeM, double endM) {
+        this.senses = List.copyOf(senses);
+        int n = sensors.size();
+        states = GROUND + n;
+        rollsM = new double[n];
+        leftShape = new double[n];
+        rightShape = new double[n];
+        leftBeyondM = new double[n];
+        rightBeyondM = new double[n];
+        double wingM = Math.max(1e-3, endM - hingeM);
+        for (int i = 0; i < n; i++) {
+            double atM = sensors.get(i).rightM();
+            double share = Math.max(0, Math.abs(atM) - hingeM) / wingM;
+            rollsM[i] = atM;
+            (atM < 0 ? leftShape : rightShape)[i] = share * share;
+            (atM < 0 ? leftBeyondM : rightBeyondM)[i] = share * wingM;
+        }
+        state = new double[states];
+        next = new double[states];
+        covariance = new double[states * states];
+        spare = new double[states * states];
+        aheadCovariance = new double[states * states];
+        column = new double[states];
+        line = new double[states];
+        weight = new double[n][states];
+        scatterM2 = new double[n];
+        heightVariance = new double[n];
+        speedVariance = new double[n];
+        meetsVariance = new double[n];
+        taken = new boolean[n];
+        free = freeUpTo(MOST_STEPS, hingeM, wingM);
+        longRun = longRun();
+        double sum = 0;
+        for (int i = 0; i < n; i++) {
+            sum += variance(longRun, i, 0, 1);
+        }
+        longRunM2ps2 = sum;
+    }
+
+    /** Covariance of the boom's part in the long run: each doubling of the time adds to what is left of it. */
+    private double[] longRun() {
+        double[] gathered = free[1].struck.clone();
+        double[] becomes = free[1].becomes.clone();
+        for (int doubling = 0; doubling < DOUBLINGS; doubling++) {
+            double[] more = new double[states * states];
+            carry(new Free(becomes, gathered), 1, gathered, more);
+            gathered = more;
+            double[] twice = new double[states * states];
+            times(becomes, becomes, twice);
+            becomes = twice;
+        }
+        for (int i = 0; i < states; i++) {
+            for (int j = 0; j < states; j++) {
+                if (i >= GROUND || j >= GROUND) {
+                    gathered[i * states + j] = 0;
+                }
+            }
+        }
+        return gathered;
+    }
+
+    private Free[] freeUpTo(int most, double hingeM, double wingM) {
+        double[] f = new double[states * states];
+        double[] g = new double[states * states];
+        double[][] struck = new double[6][states];
+        oscillator(f, struck[0], HEAVE, HEAVE_RADPS, HEAVE_DAMPING, HEAVE_SD_MPS);
+        oscillator(f, struck[1], ROLL, ROLL_RADPS, ROLL_DAMPING, ROLL_SD_RADPS);
+        oscillator(f, struck[2], LEFT, BEND_RADPS, BEND_DAMPING, BEND_SD_MPS);
+        oscillator(f, struck[3], RIGHT, BEND_RADPS, BEND_DAMPING, BEND_SD_MPS);
+        oscillator(f, struck[4], LEFT_TILT, TILT_RADPS, TILT_DAMPING, TILT_SD_MPS / wingM);
+        oscillator(f, struck[5], RIGHT_TILT, TILT_RADPS, TILT_DAMPING, TILT_SD_MPS / wingM);
+        double turns = BY_HINGE * hingeM + BY_SLOPE * wingM;
+        for (int[] wing : new int[][] {{LEFT, LEFT_TILT, -1}, {RIGHT, RIGHT_TILT, 1}}) {
+            shaken(f, struck, wing[0] + 1, HEAVE + 1, BY_HINGE);
+            shaken(f, struck, wing[0] + 1, ROLL + 1, wing[2] * turns);
+            shaken(f, struck, wing[0] + 1, wing[1] + 1, BY_SLOPE * wingM);
+        }
+        for (double[] one : struck) {
+            for (int i = 0; i < states; i++) {
+                for (int j = 0; j < states; j++) {
+                    g[i * states + j] += one[i] * one[j];
+                }
+            }
+        }
+        for (int i = GROUND; i < states; i++) {
+            g[i * states + i] = GROUND_M2PS;
+        }
+        Free[] all = new Free[most + 1];
+        all[0] = new Free(identity(), new double[states * states]);
+        all[1] = once(f, g, STEP_US * 1e-6);
+        for (int k = 2; k <= most; k++) {
+            double[] into = new double[states * states];
+            times(all[1].becomes, all[k - 1].becomes, into);
+            double[] covers = new double[states * states];
+            carry(all[1], 1, all[k - 1].struck, covers);
+            all[k] = new Free(into, covers);
+        }
+        return all;
+    }
+
+    private void oscillator(double[] f, double[] struck, int at, double radps, double damping, double speedSd) {
+        f[at * states + at + 1] = 1;
+        f[(at + 1) * states + at] = -radps * radps;
+        f[(at + 1) * states + at + 1] = -2 * damping * radps;
+        // So strong that its speed has that standard deviation in the long run.
+        struck[at + 1] = Math.sqrt(4 * damping * radps) * speedSd;
+    }
+
+    /** One part is shaken by another's acceleration, against it and so many times as much. */
+    private void shaken(double[] f, double[][] struck, int row, int by, double times) {
+        for (int j = 0; j < GROUND; j++) {
+            f[row * states + j] -= times * f[by * states + j];
+        }
+        for (double[] one : struck) {
+            one[row] -= times * one[by];
+        }
+    }
+
+    /** Series of the matrix exponential, and of what is gathered on the way: {@code Σ tⁿ/n! Fⁿ}, {@code Σ tⁿ⁺¹/(n+1)! Lⁿ(G)}, L(X) = FX + XFᵀ. */
+    private Free once(double[] f, double[] g, double timeS) {
+        double[] becomes = identity();
+        double[] power = identity();
+        double[] struck = new double[states * states];
+        double[] gathered = g.clone();
+        for (int i = 0; i < struck.length; i++) {
+            struck[i] = timeS * g[i];
+        }
+        // The fastest part turns by 0.1 in a step, so the tenth power is far below what a double resolves of the first.
+        for (int n = 1; n <= 10; n++) {
+            double[] product = new double[states * states];
+            times(f, power, product);
+            double[] left = new double[states * states];
+            times(f, gathered, left);
+            for (int i = 0; i < states; i++) {
+                for (int j = 0; j < states; j++) {
+                    int at = i * states + j;
+                    power[at] = product[at] * timeS / n;
+                    becomes[at] += power[at];
+                    gathered[at] = (left[at] + left[j * states + i]) * timeS / (n + 1);
+                    struck[at] += timeS * gathered[at];
+                }
+            }
+        }
+        return new Free(becomes, struck);
+    }
+
+    private double[] identity() {
+        double[] one = new double[states * states];
+        for (int i = 0; i < states; i++) {
+            one[i * states + i] = 1;
+        }
+        return one;
+    }
+
+    private void times(double[] a, double[] b, double[] into) {
+        for (int i = 0; i < states; i++) {
+            for (int j = 0; j < states; j++) {
+                double sum = 0;
+                for (int k = 0; k < states; k++) {
+                    sum += a[i * states + k] * b[k * states + j];
+                }
+                into[i * states + j] = sum;
+            }
+        }
+    }
+
+    /** What becomes of a covariance over some steps, struck so many times as hard. */
+    private void carry(Free over, double times, double[] before, double[] into) {
+        double[] half = new double[states * states];
+        times(over.becomes, before, half);
+        for (int i = 0; i < states; i++) {
+            for (int j = 0; j <= i; j++) {
+                double sum = times * over.struck[i * states + j];
+                for (int k = 0; k < states; k++) {
+                    sum += half[i * states + k] * over.becomes[j * states + k];
+                }
+                into[i * states + j] = sum;
+                into[j * states + i] = sum;
+            }
+        }
+    }
+
+    private void carry(Free over, double[] from) {
+        for (int i = 0; i < states; i++) {
+            double sum = 0;
+            for (int k = 0; k < states; k++) {
+                sum += over.becomes[i * states + k] * from[k];
+            }
+            next[i] = sum;
+        }
+    }
+
+    /**
+     * All sensors have taken in a sentence's echoes.
+     *
+     * @param timeUs event time of the readings, µs
+     */
+    public void onEchoes(long timeUs) {
+        if (senses.isEmpty()) {
+            return;
+        }
+        long nowSteps = Math.floorDiv(timeUs + STEP_US / 2, STEP_US);
+        if (nowSteps < steps || nowSteps - steps > MOST_STEPS || steps == Long.MIN_VALUE) {
+            begin();
+        } else {
+            goOn((int) (nowSteps - steps));
+        }
+        steps = nowSteps;
+        for (int i = 0; i < senses.size(); i++) {
+            if (taken[i]) {
+                weigh(i);
+            }
+        }
+        if (alike < SETTLED) {
+            aheadSteps = -1;
+        }
+        listen();
+    }
+
+    /** How hard the boom is struck: how fast it is seen to move, against how fast it would be seen to if what is taken were so. */
+    private void listen() {
+        double seen = 0;
+        double hidden = 0;
+        for (int i = 0; i < senses.size(); i++) {
+            double mps = swingOf(state, i, 1);
+            seen += mps * mps;
+            hidden += variance(covariance, i, 0, 1);
+        }
+        double expected = struck * longRunM2ps2 - hidden;
+        if (!(expected > 0)) {
+            return;
+        }
+        heard++;
+        seenStruck += Math.max(STRUCK_WEIGHT, 1.0 / heard) * (struck * seen / expected - seenStruck);
+        boolean other = seenStruck > OTHER_STRUCK * struck || OTHER_STRUCK * seenStruck < struck;
+        if (other) {
+            struck = Math.max(LEAST_STRUCK, Math.min(MOST_STRUCK, seenStruck));
+            alike = 0;
+        }
+    }
+
+    /** How rough the ground is, as the boom shows it: variance of what it is on class D of ISO 8608 at 18 km/h. */
+    public double roughness() {
+        return struck;
+    }
+
+    private void begin() {
+        Arrays.fill(state, 0);
+        Arrays.fill(covariance, 0);
+        for (int i = 0; i < longRun.length; i++) {
+            covariance[i] = struck * longRun[i];
+        }
+        for (int i = 0; i < senses.size(); i++) {
+            covariance[(GROUND + i) * (states + 1)] = BEGIN_SD_M * BEGIN_SD_M;
+        }
+        alike = 0;
+        apart = 0;
+        look();
+        for (int i = 0; i < senses.size(); i++) {
+            state[GROUND + i] = taken[i] ? senses.get(i).tookM() : 0;
+        }
+    }
+
+    private void goOn(int over) {
+        Free step = free[over];
+        carry(step, state);
+        System.arraycopy(next, 0, state, 0, states);
+        boolean same = look() && over == apart;
+        apart = over;
+        alike = same ? Math.min(SETTLED, alike + 1) : 0;
+        if (alike < SETTLED) {
+            carry(step, struck, covariance, spare);
+            double[] was = covariance;
+            covariance = spare;
+            spare = was;
+        }
+        for (int i = 0; i < senses.size(); i++) {
+            if (taken[i] && senses.get(i).tookAnew()) {
+                beginGround(i);
+            }
+        }
+    }
+
+    /** Which sensors have an echo, and how it scatters; whether both are as they were. */
+    private boolean look() {
+        boolean same = true;
+        for (int i = 0; i < senses.size(); i++) {
+            HeightSense sense = senses.get(i);
+            boolean now = !Double.isNaN(sense.tookM());
+            same &= now == taken[i] && !sense.tookAnew();
+            taken[i] = now;
+            double nowM2 = sense.scatterM2();
+            if (nowM2 > OTHER_TIMES * scatterM2[i] || OTHER_TIMES * nowM2 < scatterM2[i]) {
+                scatterM2[i] = nowM2;
+                same = false;
+            }
+        }
+        return same;
+    }
+
+    /** The ground under one sensor begins anew where its echo is. */
+    private void beginGround(int sensor) {
+        int at = GROUND + sensor;
+        state[at] += senses.get(sensor).tookM() - heightOf(state, sensor);
+        for (int j = 0; j < states; j++) {
+            covariance[at * states + j] = 0;
+            covariance[j * states + at] = 0;
+        }
+        covariance[at * (states + 1)] = BEGIN_SD_M * BEGIN_SD_M;
+    }
+
+    private double heightOf(double[] of, int sensor) {
+        return swingOf(of, sensor, 0) + of[GROUND + sensor];
+    }
+
+    /** The boom's part of a height, or with an offset of 1 its speed. */
+    private double swingOf(double[] of, int sensor, int offset) {
+        return of[HEAVE + offset]
+                + rollsM[sensor] * of[ROLL + offset]
+                + leftShape[sensor] * of[LEFT + offset]
+                + rightShape[sensor] * of[RIGHT + offset]
+                + leftBeyondM[sensor] * of[LEFT_TILT + offset]
+                + rightBeyondM[sensor] * of[RIGHT_TILT + offset];
+    }
+
+    private void weigh(int sensor) {
+        double off = senses.get(sensor).tookM() - heightOf(state, sensor);
+        double[] by = weight[sensor];
+        if (alike < SETTLED) {
+            double perSum = 1 / (variance(covariance, sensor, 1, 0) + scatterM2[sensor]);
+            for (int i = 0; i < states; i++) {
+                by[i] = column[i] * perSum;
+            }
+            for (int i = 0; i < states; i++) {
+                for (int j = 0; j < states; j++) {
+                    covariance[i * states + j] -= by[i] * column[j];
+                }
+            }
+        }
+        for (int i = 0; i < states; i++) {
+            state[i] += by[i] * off;
+        }
+    }
+
+    /**
+     * Height and own speed at each sensor now; a height that its sensor does not know is not known here.
+     *
+     * @param nowUs event time, µs
+     * @param sensorM height at each sensor as it knows it by itself
+     * @param heightM takes the heights, m
+     * @param upMps takes how fast the boom rises there, m/s
+     * @param flightS time for which a stream is in the air, about
+     * @param meetsM takes the heights that streams meet the ground from, m: that of the outlet and what its speed adds during flight
+     */
+    public void now(
+            long nowUs,
+            List<Quantity> sensorM,
+            List<Quantity> heightM,
+            List<Quantity> upMps,
+            double flightS,
+            List<Quantity> meetsM) {
+        heightM.clear();
+        upMps.clear();
+        meetsM.clear();
+        if (senses.isEmpty()) {
+            return;
+        }
+        long overUs = nowUs + HeightSense.LAG_US - STEP_US * steps;
+        int over = (int) Math.max(0, Math.min(MOST_STEPS, overUs / STEP_US));
+        double restS = Math.max(0, Math.min(STEP_US, overUs - over * STEP_US)) * 1e-6;
+        carry(free[over], state);
+        if (over != aheadSteps) {
+            carry(free[over], struck, covariance, aheadCovariance);
+            aheadSteps = over;
+            for (int i = 0; i < senses.size(); i++) {
+                heightVariance[i] = variance(aheadCovariance, i, 1, 0);
+                speedVariance[i] = variance(aheadCovariance, i, 0, 1);
+                meetsVariance[i] = variance(aheadCovariance, i, 1, flightS);
+            }
+        }
+        for (int i = 0; i < senses.size(); i++) {
+            Quantity alone = sensorM.get(i);
+            if (!alone.isKnown() || steps == Long.MIN_VALUE) {
+                heightM.add(alone);
+                upMps.add(alone);
+                meetsM.add(alone);
+                continue;
+            }
+            double mps = swingOf(next, i, 1);
+            double nowM = heightOf(next, i) + restS * mps;
+            heightM.add(Quantity.known(nowM, heightVariance[i], alone.ageUs()));
+            upMps.add(Quantity.known(mps, speedVariance[i], alone.ageUs()));
+            meetsM.add(Quantity.known(nowM + flightS * mps, meetsVariance[i], alone.ageUs()));
+        }
+    }
+
+    /** Variance of so many times the height there and so many seconds of its speed; leaves the covariances with it in the column. */
+    private double variance(double[] of, int sensor, double heights, double speedsS) {
+        double sum = 0;
+        for (int i = 0; i < states; i++) {
+            System.arraycopy(of, i * states, line, 0, states);
+            column[i] = heights * heightOf(line, sensor) + speedsS * swingOf(line, sensor, 1);
+        }
+        sum += heights * heightOf(column, sensor) + speedsS * swingOf(column, sensor, 1);
+        return Math.max(0, sum);
+    }
+}
