@@ -11,6 +11,7 @@ import evenfall.sense.PressureSense;
 import evenfall.sense.Quantity;
 import evenfall.sense.SectionSense;
 import evenfall.sense.SpeedSense;
+import evenfall.sense.TankSense;
 import evenfall.sense.Unknown;
 import evenfall.sense.WheelSense;
 import evenfall.wire.WireCounts;
@@ -25,6 +26,8 @@ final class Inputs {
     /** A receiver may speak once a second: it is allowed one period more than the hub. */
     private static final long RECEIVER_PERIOD_US = 1_000_000;
 
+    private static final Quantity NO_TANK = Quantity.unknown(Unknown.NOT_FITTED, -1);
+
     private final Rig rig;
     private final List<PortInput> ports = new ArrayList<>();
     private final @Nullable FlowSense flow;
@@ -35,6 +38,7 @@ final class Inputs {
     private final SpeedSense speed;
     private final @Nullable WheelSense wheel;
     private final SectionSense sections = new SectionSense();
+    private final @Nullable TankSense tank;
     private final PositionSense position = new PositionSense();
     private final List<String> portNames;
     private final long silenceUs;
@@ -59,7 +63,8 @@ final class Inputs {
         air = new AirSense(sensors.air().fixedC());
         speed = new SpeedSense(silenceUs + RECEIVER_PERIOD_US);
         wheel = sensors.wheel().map(w -> new WheelSense(w.pulsesPerM(), speed)).orElse(null);
-        PortInput.Senses all = new PortInput.Senses(flow, pressure, heights, doubts, air, speed, wheel, sections);
+        tank = sensors.tank().map(TankSense::new).orElse(null);
+        PortInput.Senses all = new PortInput.Senses(flow, pressure, heights, doubts, air, speed, wheel, sections, tank);
         for (Rig.Port port : rig.ports()) {
             ports.add(new PortInput(port.name(), port.baud(), startUs, rig, all));
         }
@@ -133,6 +138,7 @@ final class Inputs {
         sensors.speedPort().ifPresent(names::add);
         sensors.wheel().ifPresent(w -> names.add(w.port()));
         sensors.sectionsPort().ifPresent(names::add);
+        sensors.tank().ifPresent(t -> names.add(t.port()));
         return List.copyOf(names);
     }
 
@@ -188,6 +194,9 @@ final class Inputs {
         sensors.sectionsPort()
                 .ifPresent(p -> states.add(
                         new Situation.SensorState("sections", portNames.indexOf(p), sections.known(nowUs, silenceUs))));
+        sensors.tank()
+                .ifPresent(
+                        t -> states.add(new Situation.SensorState("tank", portNames.indexOf(t.port()), tankM3(nowUs))));
         return states;
     }
 
@@ -222,6 +231,19 @@ final class Inputs {
 
     Quantity flowM3ps(long nowUs) {
         return flow == null ? Quantity.unknown(Unknown.NOT_FITTED, -1) : flow.flowM3ps(nowUs, silenceUs);
+    }
+
+    /** What the tank holds by its gauge, m³. */
+    Quantity tankM3(long nowUs) {
+        return tank == null ? NO_TANK : tank.volumeM3(nowUs, silenceUs);
+    }
+
+    /** Volume by the meter since the first sentence, m³, as far as it is counted at all. */
+    Quantity meteredM3(Quantity flowM3ps) {
+        if (flow == null || tank == null) {
+            return NO_TANK;
+        }
+        return flowM3ps.isKnown() ? Quantity.known(flow.volumeM3(), flowM3ps.ageUs()) : flowM3ps;
     }
 
     Quantity pressurePa(long nowUs) {

@@ -43,6 +43,7 @@ class GoldenSentencesTest {
                         "pressure",
                         "sections",
                         "air",
+                        "level",
                         "hub",
                         "ignored",
                         "reject:checksum",
