@@ -15,7 +15,7 @@ import java.util.List;
  * @param task what it was
  * @param ground class of the ground; {@code level} where it has none
  * @param seconds how long it was, s
- * @param healthy whether no fault was scripted and the meter's factor is as the rig file says
+ * @param healthy whether no fault was scripted, nor a wrong meter's factor for the tank to tell
  * @param truth figures of the truth
  * @param reported the same as the monitor said
  * @param alerts due and raised ones
@@ -41,7 +41,7 @@ record Marked(
                 task,
                 roughness.isPresent() ? roughness.get().toString() : "level",
                 scenario.seconds(),
-                scenario.world().faults().isEmpty() && Scoring.isMeterAsBelieved(scenario),
+                scenario.world().faults().isEmpty() && !Scoring.isMeterForTank(scenario),
                 score.truth(),
                 score.reported(),
                 score.alerts(),

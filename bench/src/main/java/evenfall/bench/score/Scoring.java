@@ -53,13 +53,14 @@ public final class Scoring {
                 .score();
     }
 
-    /** Whether the flow meter gives what the rig file says; true where there is none. */
-    public static boolean isMeterAsBelieved(Scenario scenario) {
+    /** Whether the flow meter does not give what the rig file says and a tank gauge is there to tell of it: as good as a scripted fault. */
+    public static boolean isMeterForTank(Scenario scenario) {
         OptionalDouble gives = scenario.world().fitted().pulsesPerM3();
-        return scenario.belief()
-                .sensors()
-                .flow()
-                .map(flow -> gives.equals(OptionalDouble.of(flow.pulsesPerM3())))
-                .orElse(true);
+        return scenario.belief().sensors().tank().isPresent()
+                && scenario.belief()
+                        .sensors()
+                        .flow()
+                        .filter(flow -> !gives.equals(OptionalDouble.of(flow.pulsesPerM3())))
+                        .isPresent();
     }
 }
