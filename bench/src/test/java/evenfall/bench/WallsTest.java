@@ -126,6 +126,7 @@ class WallsTest {
                     "bench.page",
                     "bench.report",
                     "bench.reveal",
+                    "bench.workbench",
                     "config",
                     "judge",
                     "liquid",
@@ -211,7 +212,22 @@ class WallsTest {
                     "sim.feed",
                     "sim.scenario",
                     "sim.sensor",
-                    "sim.wire"));
+                    "sim.wire"),
+            new Room(
+                    "workbench",
+                    "bench.prove.guide",
+                    "bench.prove.listen",
+                    "bench.prove.measure",
+                    "bench.prove.record",
+                    "bench.prove.trial",
+                    "bench.report",
+                    "bench.sheet",
+                    "config",
+                    "quantity",
+                    "rig",
+                    "sense",
+                    "serial",
+                    "wire"));
 
     private static ArchRule allowList(Room room) {
         String[] allowed = Stream.concat(Stream.of("bench." + room.name()), Stream.of(room.mayUse()))

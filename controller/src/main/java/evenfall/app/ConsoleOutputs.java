@@ -39,6 +39,11 @@ final class ConsoleOutputs implements Outputs {
     }
 
     @Override
+    public void acknowledged(Alert alert, long atUs) {
+        console.line(ConsoleText.acknowledged(alert, atUs));
+    }
+
+    @Override
     public void cleared(Alert alert, long clearedUs) {
         console.line(ConsoleText.cleared(alert, clearedUs));
     }

@@ -88,6 +88,10 @@ final class ConsoleText {
         return time(alert.raisedUs()) + "  ALERT " + name(alert) + ": " + alert.why() + " " + alert.act();
     }
 
+    static String acknowledged(Alert alert, long atUs) {
+        return time(atUs) + "  seen  " + name(alert);
+    }
+
     static String cleared(Alert alert, long clearedUs) {
         return time(clearedUs) + "  clear " + name(alert) + ", after "
                 + FixedDecimals.text((clearedUs - alert.raisedUs()) / US_PER_S, 1) + " s";

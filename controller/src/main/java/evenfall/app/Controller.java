@@ -2,6 +2,7 @@ package evenfall.app;
 
 import evenfall.message.Delivery;
 import evenfall.message.Messages;
+import evenfall.message.Payload;
 import evenfall.message.Publisher;
 import evenfall.message.Status;
 import evenfall.message.Topics;
@@ -83,7 +84,7 @@ final class Controller {
     /** A page that cannot be had is no reason to leave the field unwatched. */
     private @Nullable CabPage page(Rig rig, Rig.Page wanted) {
         try {
-            return new CabPage(rig, wanted, mqtt, clockUs);
+            return new CabPage(rig, wanted, inbox::command);
         } catch (IOException e) {
             complain("the page cannot be served on " + wanted.host() + ":" + wanted.port() + " (" + e.getMessage()
                     + ")");
@@ -222,6 +223,6 @@ final class Controller {
                 core.restarts(),
                 fault,
                 mqtt.dropped());
-        mqtt.publish(topics.status(), messages.status(status), true, Delivery.LATEST);
+        mqtt.publish(topics.status(), Payload.of(messages.status(status)), true, Delivery.LATEST);
     }
 }

@@ -90,6 +90,22 @@ final class Inbox implements PortListener {
         }
     }
 
+    /**
+     * Takes a sentence of the box's own, from the cab view.
+     *
+     * @return false where there is no room for it: nothing was taken
+     */
+    boolean command(byte[] sentence) {
+        synchronized (lock) {
+            if (closed || events.size() >= capacity) {
+                return false;
+            }
+            events.add(new TraceEvent.Bytes(stamp(), Rig.CAB_PORT, sentence));
+            lock.notifyAll();
+            return true;
+        }
+    }
+
     @Override
     public void found(String port) {
         change(port, null, true);

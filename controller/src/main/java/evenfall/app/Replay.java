@@ -55,7 +55,7 @@ public final class Replay implements Callable<Integer> {
             Publisher printer = (topic, payload, retained, delivery) -> {
                 out.print(topic);
                 out.print(' ');
-                out.write(payload, 0, payload.length);
+                out.write(payload.bytes(), 0, payload.length());
                 out.print('\n');
             };
             TraceReplay.Outcome outcome = TraceReplay.run(

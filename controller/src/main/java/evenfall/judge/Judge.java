@@ -193,6 +193,6 @@ public final class Judge {
 
     /** Alerts that stand, oldest first. */
     public List<Alert> standing() {
-        return List.copyOf(standing);
+        return standing.isEmpty() ? List.of() : List.copyOf(standing);
     }
 }

@@ -41,15 +41,15 @@ final class StrikeWatch {
     }
 
     Verdict verdict(Tip tip) {
-        if (!tip.heightM().isKnown() || !tip.rateMps().isKnown()) {
+        if (!tip.isKnown()) {
             return Verdict.UNKNOWN;
         }
-        double fallMps = -tip.rateMps().get();
+        double fallMps = -tip.rateMps();
         // Within its own scatter a rate is as likely noise as motion, and noise strikes nothing.
-        if (!(fallMps > tip.rateMps().sd())) {
+        if (!(fallMps > Math.sqrt(tip.rateVariance()))) {
             return Verdict.WELL;
         }
-        if (lowestM(tip.heightM().get(), fallMps) >= clearanceM) {
+        if (lowestM(tip.heightM(), fallMps) >= clearanceM) {
             return Verdict.WELL;
         }
         return Verdict.below(leftS(tip), limitS, 2 * limitS);
@@ -62,13 +62,13 @@ final class StrikeWatch {
     }
 
     private static double leftS(Tip tip) {
-        return Math.max(0, tip.heightM().get()) / -tip.rateMps().get();
+        return Math.max(0, tip.heightM()) / -tip.rateMps();
     }
 
     Watch.Finding finding(Tip tip) {
         double leftS = leftS(tip);
-        String why = "The " + wing + " tip is at " + units.length(tip.heightM().get()) + " and comes down "
-                + units.length(-tip.rateMps().get()) + " a second: it touches in " + text(leftS, 1) + " s.";
+        String why = "The " + wing + " tip is at " + units.length(tip.heightM()) + " and comes down "
+                + units.length(-tip.rateMps()) + " a second: it touches in " + text(leftS, 1) + " s.";
         return new Watch.Finding(leftS, limitS, "s", why, "Raise the " + wing + " wing now, and slow down.");
     }
 }

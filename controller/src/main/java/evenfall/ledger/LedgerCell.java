@@ -20,7 +20,9 @@ public final class LedgerCell {
     private final double nitrogenKgpM3;
     private final double[] ownM3;
     private final double[] share;
-    private final GroundState[] state;
+    /** {@linkplain GroundState#code Codes}: a fifth of what the states themselves would take. */
+    private final byte[] state;
+
     private final @Nullable Unknown rowsUnknown;
     private final @Nullable LeafContact leaf;
     private final LedgerTotals totals;
@@ -48,11 +50,21 @@ public final class LedgerCell {
         static final Ages NONE = new Ages(-1, -1, -1, -1);
 
         Ages oldest(Ages other) {
-            return new Ages(
-                    Math.max(flowUs, other.flowUs),
-                    Math.max(speedUs, other.speedUs),
-                    Math.max(heightsUs, other.heightsUs),
-                    Math.max(placeUs, other.placeUs));
+            return oldest(other.flowUs, other.speedUs, other.heightsUs, other.placeUs);
+        }
+
+        Ages oldest(long otherFlowUs, long otherSpeedUs, long otherHeightsUs, long otherPlaceUs) {
+            boolean none = otherFlowUs <= flowUs
+                    && otherSpeedUs <= speedUs
+                    && otherHeightsUs <= heightsUs
+                    && otherPlaceUs <= placeUs;
+            return none
+                    ? this
+                    : new Ages(
+                            Math.max(flowUs, otherFlowUs),
+                            Math.max(speedUs, otherSpeedUs),
+                            Math.max(heightsUs, otherHeightsUs),
+                            Math.max(placeUs, otherPlaceUs));
         }
     }
 
@@ -93,7 +105,7 @@ public final class LedgerCell {
             double nitrogenKgpM3,
             double[] ownM3,
             double[] share,
-            GroundState[] state,
+            byte[] state,
             @Nullable Unknown rowsUnknown,
             @Nullable LeafContact leaf,
             LedgerTotals totals) {
@@ -156,12 +168,12 @@ public final class LedgerCell {
 
     /** What a row got against the target. */
     public GroundState state(int row) {
-        return state[row];
+        return GroundState.ofCode(state[row]);
     }
 
     /** What a row has got over the target rate, a ratio; asked for only where it is known. */
     public double share(int row) {
-        if (state[row] == GroundState.NOT_KNOWN) {
+        if (state(row) == GroundState.NOT_KNOWN) {
             throw new IllegalStateException("asked for what a row got that is not known");
         }
         return share[row];

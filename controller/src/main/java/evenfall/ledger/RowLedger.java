@@ -173,11 +173,11 @@ public final class RowLedger {
      * @param momentM3 what the meter saw in the whole moment, m³
      */
     private void stretch(Moment moment, double wayM, double part, double momentM3) {
-        cell.ages = cell.ages.oldest(new LedgerCell.Ages(
+        cell.ages = cell.ages.oldest(
                 moment.flowM3ps().ageUs(),
                 moment.speedMps().ageUs(),
                 moment.heightsAgeUs(),
-                moment.fix() == null ? -1 : moment.timeUs() - moment.fix().heardUs()));
+                moment.fix() == null ? -1 : moment.timeUs() - moment.fix().heardUs());
         double volumeM3 = momentM3 * part;
         double seconds = moment.stepS() * part;
         cell.meteredM3 += volumeM3;
@@ -272,10 +272,18 @@ public final class RowLedger {
                 rig.liquid().nitrogenKgpM3(),
                 Arrays.copyOfRange(cell.ownM3, cell.firstOwn, cell.endOwn),
                 Arrays.copyOfRange(share, cell.firstOwn, cell.endOwn),
-                Arrays.copyOfRange(state, cell.firstOwn, cell.endOwn),
+                stateCodes(),
                 rowsUnknown(),
                 leaf,
                 totals(all));
+    }
+
+    private byte[] stateCodes() {
+        byte[] codes = new byte[cell.endOwn - cell.firstOwn];
+        for (int i = 0; i < codes.length; i++) {
+            codes[i] = state[cell.firstOwn + i].code();
+        }
+        return codes;
     }
 
     private @Nullable Unknown rowsUnknown() {

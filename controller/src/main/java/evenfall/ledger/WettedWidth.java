@@ -24,16 +24,26 @@ final class WettedWidth {
     private static final double LENGTH_POWER = 0.32;
     private static final double DROP_RATIO = 1.89;
     private static final double ALL_DROPS_AT_LENGTHS = 4;
+    private static final double LN_ALL_DROPS = StrictMath.log(ALL_DROPS_AT_LENGTHS);
 
     /** Against air, N/m: a little below water's 0.073, for what keeps the product from rusting steel. Our choice; the relative figure hardly depends on it. */
     private static final double TENSION_NPM = 0.069;
 
     private final OutletType type;
     private final double densityKgpM3;
+    private final int[] like;
+
+    /** Filled anew for each outlet that is asked for. */
+    private final double[] ofStreamM;
 
     WettedWidth(OutletType type, Liquid liquid) {
         this.type = type;
         this.densityKgpM3 = liquid.densityKgpM3();
+        this.like = new int[type.streams().size()];
+        this.ofStreamM = new double[like.length];
+        for (int i = 0; i < like.length; i++) {
+            like[i] = firstLike(i);
+        }
     }
 
     /**
@@ -43,10 +53,28 @@ final class WettedWidth {
      */
     double ofOutletM(double heightM, double speedFactor) {
         double sumM = 0;
-        for (Stream stream : type.streams()) {
-            sumM += ofStreamM(stream, heightM, speedFactor);
+        for (int i = 0; i < like.length; i++) {
+            ofStreamM[i] =
+                    like[i] < i ? ofStreamM[like[i]] : ofStreamM(type.streams().get(i), heightM, speedFactor);
+            sumM += ofStreamM[i];
         }
         return sumM;
+    }
+
+    /** The first stream that is as thick and flies as far, perhaps to the other side: most outlets are alike left and right. */
+    private int firstLike(int stream) {
+        Stream one = type.streams().get(stream);
+        for (int i = 0; i < stream; i++) {
+            Stream other = type.streams().get(i);
+            if (other.share() == one.share()
+                    && other.exitMps() == one.exitMps()
+                    && other.downPart() == one.downPart()
+                    && other.backPart() == one.backPart()
+                    && Math.abs(other.rightPart()) == Math.abs(one.rightPart())) {
+                return i;
+            }
+        }
+        return stream;
     }
 
     private double ofStreamM(Stream stream, double heightM, double speedFactor) {
@@ -54,7 +82,7 @@ final class WettedWidth {
         // Flow and speed go with the square root of the pressure alike.
         double thickM = Math.sqrt(4 * stream.share() * type.ratedFlowM3ps() / (StrictMath.PI * stream.exitMps()));
         double wholeM = LENGTH_FACTOR * StrictMath.pow(weber(speedMps, thickM), LENGTH_POWER) * thickM;
-        double broken = StrictMath.log(wayM(stream, heightM, speedMps) / wholeM) / StrictMath.log(ALL_DROPS_AT_LENGTHS);
+        double broken = StrictMath.log(wayM(stream, heightM, speedMps) / wholeM) / LN_ALL_DROPS;
         double dropM = thickM * StrictMath.pow(DROP_RATIO, Math.max(0, Math.min(1, broken)));
         return dropM * Math.sqrt(Math.sqrt(weber(speedMps, dropM)));
     }

@@ -8,7 +8,6 @@ import evenfall.ledger.PassSummary;
 import evenfall.quantity.TradeUnits;
 import evenfall.rig.Rig;
 import evenfall.sense.Unknown;
-import java.io.IOException;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
@@ -29,102 +28,122 @@ public final class LedgerMessages {
     }
 
     /** {@code ledger.schema.json}: one finished distance cell. */
-    public byte[] cell(LedgerCell cell) {
+    void cell(JsonText json, LedgerCell cell) {
         LedgerCell.Span span = cell.span();
-        return JsonText.document(json -> {
-            json.seconds("at_s", span.finishedUs());
-            json.count("pass", span.pass());
-            json.count("cell", span.cell());
-            json.number("from_m", span.fromM(), 2);
-            json.number("length_m", span.lengthM(), 3);
-            json.object("ages", ages -> ages(ages, cell.ages()));
-            json.object("place", place -> place(place, cell));
-            json.object("beside", beside -> beside(beside, cell.beside()));
-            json.number("target_Lpha", rig.target().rateM() / TradeUnits.LPHA_M, 1);
-            json.number("first_row_right_m", cell.rowRightM(0), 4);
-            json.number("row_m", rig.boom().rowM(), 4);
-            json.list("rows_on", list -> rowsOn(list, cell));
-            json.list("row_share_permille", list -> {
-                for (int row = 0; row < cell.rows(); row++) {
-                    boolean known = cell.state(row) != GroundState.NOT_KNOWN;
-                    list.element(known ? Math.round(1000 * Math.min(MOST_SHARE, cell.share(row))) : null);
-                }
-            });
-            if (cell.rowsUnknown() != null) {
-                json.text("rows_why", cell.rowsUnknown().words());
-            }
-            json.object("leaf_contact", leaf -> leaf(leaf, cell.leaf()));
-            json.object("total", total -> brief(total, cell.totals()));
-        });
+        json.seconds("at_s", span.finishedUs());
+        json.count("pass", span.pass());
+        json.count("cell", span.cell());
+        json.number("from_m", span.fromM(), 2);
+        json.number("length_m", span.lengthM(), 3);
+        ages(json, cell.ages());
+        place(json, cell);
+        beside(json, cell.beside());
+        json.number("target_Lpha", rig.target().rateM() / TradeUnits.LPHA_M, 1);
+        json.number("first_row_right_m", cell.rowRightM(0), 4);
+        json.number("row_m", rig.boom().rowM(), 4);
+        rowsOn(json, cell);
+        rowShares(json, cell);
+        if (cell.rowsUnknown() != null) {
+            json.text("rows_why", cell.rowsUnknown().words());
+        }
+        leaf(json, cell.leaf());
+        json.beginObject("total");
+        brief(json, cell.totals());
+        json.endObject();
     }
 
-    private static void ages(JsonText json, LedgerCell.Ages ages) throws IOException {
+    private static void rowShares(JsonText json, LedgerCell cell) {
+        json.beginList("row_share_permille");
+        for (int row = 0; row < cell.rows(); row++) {
+            if (cell.state(row) == GroundState.NOT_KNOWN) {
+                json.unknownElement();
+            } else {
+                json.element(Math.round(1000 * Math.min(MOST_SHARE, cell.share(row))));
+            }
+        }
+        json.endList();
+    }
+
+    private static void ages(JsonText json, LedgerCell.Ages ages) {
+        json.beginObject("ages");
         json.age("flow_s", ages.flowUs());
         json.age("speed_s", ages.speedUs());
         json.age("heights_s", ages.heightsUs());
         json.age("place_s", ages.placeUs());
+        json.endObject();
     }
 
-    private static void place(JsonText json, LedgerCell cell) throws IOException {
+    private static void place(JsonText json, LedgerCell cell) {
+        json.beginObject("place");
         LedgerCell.CellPlace place = cell.place();
-        json.number("latitude_deg", place == null ? null : place.latitudeDeg(), 6);
-        json.number("longitude_deg", place == null ? null : place.longitudeDeg(), 6);
-        json.number("course_deg", place == null ? null : place.courseDeg(), 1);
         if (place == null) {
+            json.unknown("latitude_deg", "longitude_deg", "course_deg");
             Unknown why = cell.placeUnknown();
             json.text("why", why == null ? "no reason was given" : why.words());
+        } else {
+            json.number("latitude_deg", place.latitudeDeg(), 6);
+            json.number("longitude_deg", place.longitudeDeg(), 6);
+            json.number("course_deg", place.courseDeg(), 1);
         }
+        json.endObject();
     }
 
-    private static void beside(JsonText json, LedgerCell.Beside beside) throws IOException {
+    private static void beside(JsonText json, LedgerCell.Beside beside) {
         boolean known = beside.unknown() == null;
+        json.beginObject("beside");
         json.text("left", beside.leftDriven() ? "driven" : "mirrored");
         json.text("right", beside.rightDriven() ? "driven" : "mirrored");
-        json.number("overlap_m", known ? beside.overlapM() : null, 2);
-        json.number("missed_m", known ? beside.missedM() : null, 2);
+        json.number("overlap_m", known, beside.overlapM(), 2);
+        json.number("missed_m", known, beside.missedM(), 2);
         if (beside.unknown() != null) {
             json.text("why", beside.unknown().words());
         }
+        json.endObject();
     }
 
     /** First and last row of each run of rows whose section was on. */
-    private static void rowsOn(JsonText json, LedgerCell cell) throws IOException {
+    private static void rowsOn(JsonText json, LedgerCell cell) {
+        json.beginList("rows_on");
         int from = -1;
         for (int row = 0; row <= cell.rows(); row++) {
             boolean on = row < cell.rows() && cell.state(row) != GroundState.NONE;
             if (on && from < 0) {
                 from = row;
             } else if (!on && from >= 0) {
-                int first = from;
-                int last = row - 1;
-                json.entry(run -> {
-                    run.count("first", first);
-                    run.count("last", last);
-                });
+                json.beginEntry();
+                json.count("first", from);
+                json.count("last", row - 1);
+                json.endObject();
                 from = -1;
             }
         }
+        json.endList();
     }
 
-    private static void leaf(JsonText json, @Nullable LeafContact leaf) throws IOException {
-        json.number("index", leaf == null ? null : leaf.index(), 3);
-        json.number("geometry", leaf == null ? null : leaf.relative(), 3);
-        json.number("wetted_m_per_m", leaf == null ? null : leaf.wettedShare(), 4);
-        factor(json, "product_factor", leaf == null ? OptionalDouble.empty() : leaf.productFactor());
-        factor(json, "weather_factor", leaf == null ? OptionalDouble.empty() : leaf.weatherFactor());
+    private static void leaf(JsonText json, @Nullable LeafContact leaf) {
+        json.beginObject("leaf_contact");
         if (leaf == null) {
+            json.unknown("index", "geometry", "wetted_m_per_m", "product_factor", "weather_factor");
             json.text("why", NO_LEAF);
-        } else if (leaf.productFactor().isEmpty() || leaf.weatherFactor().isEmpty()) {
-            json.text("why", NO_FACTOR);
+        } else {
+            json.number("index", leaf.index(), 3);
+            json.number("geometry", leaf.relative(), 3);
+            json.number("wetted_m_per_m", leaf.wettedShare(), 4);
+            factor(json, "product_factor", leaf.productFactor());
+            factor(json, "weather_factor", leaf.weatherFactor());
+            if (leaf.productFactor().isEmpty() || leaf.weatherFactor().isEmpty()) {
+                json.text("why", NO_FACTOR);
+            }
         }
         json.text("caveat", LeafContact.CAVEAT);
+        json.endObject();
     }
 
-    private static void factor(JsonText json, String key, OptionalDouble value) throws IOException {
-        json.number(key, value.isPresent() ? value.getAsDouble() : null, 2);
+    private static void factor(JsonText json, String key, OptionalDouble value) {
+        json.number(key, value.isPresent(), value.orElse(0), 2);
     }
 
-    private static void brief(JsonText json, LedgerTotals totals) throws IOException {
+    private static void brief(JsonText json, LedgerTotals totals) {
         json.number("metered_L", totals.meteredM3() / TradeUnits.LITRE_M3, 2);
         json.number("nitrogen_kg", totals.nitrogenKg(), 3);
         json.number("way_m", totals.wayM(), 1);
@@ -132,7 +151,7 @@ public final class LedgerMessages {
         shares(json, totals);
     }
 
-    private static void shares(JsonText json, LedgerTotals totals) throws IOException {
+    private static void shares(JsonText json, LedgerTotals totals) {
         number(json, "below_80_share", totals.below80Share());
         number(json, "above_120_share", totals.above120Share());
         number(json, "unknown_share", totals.unknownShare());
@@ -141,8 +160,8 @@ public final class LedgerMessages {
         }
     }
 
-    private static void number(JsonText json, String key, OptionalDouble value) throws IOException {
-        json.number(key, value.isPresent() ? value.getAsDouble() : null, 4);
+    private static void number(JsonText json, String key, OptionalDouble value) {
+        json.number(key, value.isPresent(), value.orElse(0), 4);
     }
 
     /** {@code pass.schema.json}: a pass that has ended. */
@@ -154,16 +173,20 @@ public final class LedgerMessages {
             json.text("ended_because", pass.end().words());
             json.flag("turning", pass.turning());
             json.count("cells", pass.cells());
-            json.object("ages", ages -> ages(ages, pass.ages()));
+            ages(json, pass.ages());
             json.number("target_Lpha", rig.target().rateM() / TradeUnits.LPHA_M, 1);
-            json.object("of_pass", sums -> full(sums, pass.pass()));
-            json.object("total", sums -> full(sums, pass.totals()));
+            json.beginObject("of_pass");
+            full(json, pass.pass());
+            json.endObject();
+            json.beginObject("total");
+            full(json, pass.totals());
+            json.endObject();
             json.count("cells_kept", pass.cellsKept());
             json.count("cells_forgotten", pass.cellsForgotten());
         });
     }
 
-    private static void full(JsonText json, LedgerTotals totals) throws IOException {
+    private static void full(JsonText json, LedgerTotals totals) {
         json.number("metered_L", totals.meteredM3() / TradeUnits.LITRE_M3, 3);
         json.number("on_rows_L", totals.onRowsM3() / TradeUnits.LITRE_M3, 3);
         json.number("beside_L", totals.besideM3() / TradeUnits.LITRE_M3, 3);
@@ -175,23 +198,23 @@ public final class LedgerMessages {
         json.number("unknown_ha", totals.unknownM2() / TradeUnits.HECTARE_M2, 4);
         boolean looked = totals.lookedM() > 0;
         json.number("beside_known_m", totals.lookedM(), 2);
-        json.number("overlap_ha", looked ? totals.overlapM2() / TradeUnits.HECTARE_M2 : null, 4);
-        json.number("missed_ha", looked ? totals.missedM2() / TradeUnits.HECTARE_M2 : null, 4);
+        json.number("overlap_ha", looked, totals.overlapM2() / TradeUnits.HECTARE_M2, 4);
+        json.number("missed_ha", looked, totals.missedM2() / TradeUnits.HECTARE_M2, 4);
         if (!looked) {
             json.text("beside_why", NEVER_LOOKED);
         }
         shares(json, totals);
-        json.list("not_placed", list -> {
-            for (LedgerTotals.NotPlaced part : totals.notPlaced()) {
-                list.entry(entry -> {
-                    entry.text("why", part.reason().words());
-                    entry.number("for_s", part.seconds(), 1);
-                    entry.number("way_m", part.wayM(), 1);
-                    entry.number("ground_ha", part.groundM2() / TradeUnits.HECTARE_M2, 4);
-                    entry.number("volume_L", part.volumeM3() / TradeUnits.LITRE_M3, 3);
-                });
-            }
-        });
-        json.object("leaf_contact", leaf -> leaf(leaf, totals.leaf()));
+        json.beginList("not_placed");
+        for (LedgerTotals.NotPlaced part : totals.notPlaced()) {
+            json.beginEntry();
+            json.text("why", part.reason().words());
+            json.number("for_s", part.seconds(), 1);
+            json.number("way_m", part.wayM(), 1);
+            json.number("ground_ha", part.groundM2() / TradeUnits.HECTARE_M2, 4);
+            json.number("volume_L", part.volumeM3() / TradeUnits.LITRE_M3, 3);
+            json.endObject();
+        }
+        json.endList();
+        leaf(json, totals.leaf());
     }
 }

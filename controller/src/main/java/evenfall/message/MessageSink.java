@@ -16,10 +16,14 @@ import java.util.Map;
  * not retained and says so, for whoever listens; then an empty retained one, so that who comes later finds nothing.
  */
 public final class MessageSink implements Outputs {
+    /** Takes a retained message away. */
+    private static final Payload NOTHING = Payload.of(new byte[0]);
+
     private final Messages messages;
     private final LedgerMessages ledger;
     private final Topics topics;
     private final Publisher publisher;
+    private final JsonText json = new JsonText();
     private final Map<String, Alert> standing = new LinkedHashMap<>();
 
     /**
@@ -34,23 +38,44 @@ public final class MessageSink implements Outputs {
 
     @Override
     public void live(Live live) {
-        publisher.publish(topics.live(), messages.live(live), false, Delivery.LATEST);
+        json.begin();
+        messages.live(json, live);
+        json.end();
+        publishWritten(topics.live(), Delivery.LATEST);
     }
 
     @Override
     public void cell(LedgerCell cell) {
-        publisher.publish(topics.ledger(), ledger.cell(cell), false, Delivery.EVERY);
+        json.begin();
+        ledger.cell(json, cell);
+        json.end();
+        publishWritten(topics.ledger(), Delivery.EVERY);
+    }
+
+    private void publishWritten(String topic, Delivery delivery) {
+        Payload payload = json.payload();
+        publisher.publish(topic, payload, false, delivery);
+        payload.over();
     }
 
     @Override
     public void pass(PassSummary pass) {
-        publisher.publish(topics.pass(), ledger.pass(pass), false, Delivery.EVERY);
+        publisher.publish(topics.pass(), Payload.of(ledger.pass(pass)), false, Delivery.EVERY);
     }
 
     @Override
     public void raised(Alert alert) {
         standing.put(topics.alert(alert), alert);
-        publisher.publish(topics.alert(alert), messages.raised(alert), true, Delivery.EVERY);
+        publisher.publish(topics.alert(alert), Payload.of(messages.raised(alert)), true, Delivery.EVERY);
+    }
+
+    @Override
+    public void acknowledged(Alert alert, long atUs) {
+        publisher.publish(
+                topics.acknowledged(),
+                Payload.of(messages.acknowledged(alert.kind().word(), alert.place(), atUs)),
+                false,
+                Delivery.EVERY);
     }
 
     @Override
@@ -70,7 +95,7 @@ public final class MessageSink implements Outputs {
     }
 
     private void takeAway(String topic, byte[] lastWord) {
-        publisher.publish(topic, lastWord, false, Delivery.EVERY);
-        publisher.publish(topic, messages.nothing(), true, Delivery.EVERY);
+        publisher.publish(topic, Payload.of(lastWord), false, Delivery.EVERY);
+        publisher.publish(topic, NOTHING, true, Delivery.EVERY);
     }
 }

@@ -8,17 +8,14 @@ import evenfall.pattern.RowMeasures;
 import evenfall.quantity.TradeUnits;
 import evenfall.quantity.Units;
 import evenfall.rig.Rig;
-import evenfall.sense.Quantity;
 import evenfall.sense.Unknown;
 import evenfall.wire.WireCounts;
-import java.io.IOException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The payloads, each with a JSON Schema in the controller's {@code docs}. */
 public final class Messages {
     private static final double PERCENT = 0.01;
-    private static final byte[] NOTHING = {};
 
     private final Rig rig;
 
@@ -30,91 +27,102 @@ public final class Messages {
     }
 
     /** {@code live.schema.json}. */
-    public byte[] live(Live live) {
+    void live(JsonText json, Live live) {
         List<Rig.Height> sensors = rig.sensors().heights();
         if (live.sensorHeightM().size() != sensors.size()
                 || live.sensorRateMps().size() != sensors.size()) {
             throw new IllegalArgumentException("as many heights as the rig has height sensors");
         }
-        return JsonText.document(json -> {
-            json.seconds("at_s", live.timeUs());
-            json.quantity("speed_mps", live.speedMps(), 1, 3);
-            json.quantity("flow_Lpm", live.flowM3ps(), TradeUnits.LPM_M3PS, 2);
-            json.quantity("pressure_kPa", live.pressurePa(), TradeUnits.KPA_PA, 1);
-            json.quantity("width_m", live.widthM(), 1, 3);
-            json.quantity("rate_Lpha", live.rateM(), TradeUnits.LPHA_M, 1);
-            json.number("target_Lpha", rig.target().rateM() / TradeUnits.LPHA_M, 1);
-            json.quantity("rate_error_pct", live.rateError(), PERCENT, 1);
-            json.list("heights", list -> {
-                for (int i = 0; i < sensors.size(); i++) {
-                    Rig.Height sensor = sensors.get(i);
-                    Quantity heightM = live.sensorHeightM().get(i);
-                    Quantity rateMps = live.sensorRateMps().get(i);
-                    list.entry(entry -> {
-                        entry.text("sensor", sensor.name());
-                        entry.number("right_m", sensor.rightM(), 3);
-                        entry.quantity("height_m", heightM, 1, 3);
-                        entry.quantity("rate_mps", rateMps, 1, 2);
-                    });
-                }
-            });
-            json.object("boom", boom -> measures(boom, live.boom()));
-            json.list("segments", list -> {
-                for (Live.Segment segment : live.segments()) {
-                    list.entry(entry -> {
-                        entry.text("name", segment.name());
-                        measures(entry, segment);
-                    });
-                }
-            });
-            json.object("window", window -> window(window, live.window()));
-            json.list("standing", list -> {
-                for (Alert alert : live.standing()) {
-                    list.entry(entry -> {
-                        entry.text("kind", alert.kind().word());
-                        entry.text("place", alert.place());
-                    });
-                }
-            });
-            json.object("wire", wire -> counts(wire, live.wire(), live.droppedBytes()));
-        });
+        json.seconds("at_s", live.timeUs());
+        json.quantity("speed_mps", live.speedMps(), 1, 3);
+        json.quantity("flow_Lpm", live.flowM3ps(), TradeUnits.LPM_M3PS, 2);
+        json.quantity("pressure_kPa", live.pressurePa(), TradeUnits.KPA_PA, 1);
+        json.quantity("width_m", live.widthM(), 1, 3);
+        json.quantity("rate_Lpha", live.rateM(), TradeUnits.LPHA_M, 1);
+        json.number("target_Lpha", rig.target().rateM() / TradeUnits.LPHA_M, 1);
+        json.quantity("rate_error_pct", live.rateError(), PERCENT, 1);
+        json.beginList("heights");
+        for (int i = 0; i < sensors.size(); i++) {
+            json.beginEntry();
+            json.text("sensor", sensors.get(i).name());
+            json.number("right_m", sensors.get(i).rightM(), 3);
+            json.quantity("height_m", live.sensorHeightM().get(i), 1, 3);
+            json.quantity("rate_mps", live.sensorRateMps().get(i), 1, 2);
+            json.endObject();
+        }
+        json.endList();
+        json.beginObject("boom");
+        measures(json, live.boom());
+        json.endObject();
+        json.beginList("segments");
+        for (Live.Segment segment : live.segments()) {
+            json.beginEntry();
+            json.text("name", segment.name());
+            measures(json, segment);
+            json.endObject();
+        }
+        json.endList();
+        window(json, live.window());
+        json.beginList("standing");
+        for (Alert alert : live.standing()) {
+            json.beginEntry();
+            json.text("kind", alert.kind().word());
+            json.text("place", alert.place());
+            json.endObject();
+        }
+        json.endList();
+        counts(json, live.wire(), live.droppedBytes());
     }
 
-    private static void measures(JsonText json, Live.Segment segment) throws IOException {
+    private static void measures(JsonText json, Live.Segment segment) {
         json.quantity("height_m", segment.heightM(), 1, 3);
         RowMeasures rows = segment.rows();
-        json.number("row_cv", rows == null ? null : rows.rowCv(), 4);
-        json.number("least_row", rows == null ? null : rows.leastRow(), 3);
-        json.number("most_row", rows == null ? null : rows.mostRow(), 3);
-        json.number("below_80_share", rows == null ? null : rows.below80Share(), 4);
-        json.number("above_120_share", rows == null ? null : rows.above120Share(), 4);
+        if (rows == null) {
+            json.unknown("row_cv", "least_row", "most_row", "below_80_share", "above_120_share");
+        } else {
+            json.number("row_cv", rows.rowCv(), 4);
+            json.number("least_row", rows.leastRow(), 3);
+            json.number("most_row", rows.mostRow(), 3);
+            json.number("below_80_share", rows.below80Share(), 4);
+            json.number("above_120_share", rows.above120Share(), 4);
+        }
         LineMeasures lines = segment.lines();
-        json.number("widest_gap_m", lines == null ? null : lines.widestGapM(), 3);
-        json.number("doubled_share", lines == null ? null : lines.doubledShare(), 4);
+        if (lines == null) {
+            json.unknown("widest_gap_m", "doubled_share");
+        } else {
+            json.number("widest_gap_m", lines.widestGapM(), 3);
+            json.number("doubled_share", lines.doubledShare(), 4);
+        }
         if (rows == null || lines == null) {
             Unknown why = segment.unknown();
             json.text("why", why == null ? "no reason was given" : why.words());
         }
     }
 
-    private static void window(JsonText json, @Nullable HeightWindow window) throws IOException {
-        json.number("low_m", window == null ? null : window.lowM(), 2);
-        json.number("high_m", window == null ? null : window.highM(), 2);
+    private static void window(JsonText json, @Nullable HeightWindow window) {
+        json.beginObject("window");
         if (window == null) {
+            json.unknown("low_m", "high_m");
             json.text("why", "no height keeps the limit, or neither pressure nor flow is known");
+        } else {
+            json.number("low_m", window.lowM(), 2);
+            json.number("high_m", window.highM(), 2);
         }
+        json.endObject();
     }
 
-    private static void counts(JsonText json, WireCounts wire, long droppedBytes) throws IOException {
+    private static void counts(JsonText json, WireCounts wire, long droppedBytes) {
+        json.beginObject("wire");
         json.count("sentences", wire.sentences());
         json.count("accepted", wire.accepted());
         json.count("ignored", wire.ignored());
-        json.object("rejected", rejected -> {
-            rejected.count("checksum", wire.rejectedChecksum());
-            rejected.count("malformed", wire.rejectedMalformed());
-            rejected.count("too_long", wire.rejectedTooLong());
-        });
+        json.beginObject("rejected");
+        json.count("checksum", wire.rejectedChecksum());
+        json.count("malformed", wire.rejectedMalformed());
+        json.count("too_long", wire.rejectedTooLong());
+        json.endObject();
         json.count("dropped_B", droppedBytes);
+        json.endObject();
     }
 
     /** {@code alert.schema.json}, state {@code standing}: what an alert topic retains while the alert stands. */
@@ -162,11 +170,6 @@ public final class Messages {
         });
     }
 
-    /** The payload that takes a retained message away. */
-    public byte[] nothing() {
-        return NOTHING;
-    }
-
     private static byte[] alert(Alert alert, String state, long atUs, @Nullable Long clearedUs) {
         int decimals = decimals(alert.unit());
         return JsonText.document(json -> {
@@ -178,16 +181,20 @@ public final class Messages {
             json.seconds("since_s", alert.sinceUs());
             json.seconds("raised_s", alert.raisedUs());
             if (clearedUs == null) {
-                json.text("cleared_s", null);
+                json.unknown("cleared_s");
             } else {
                 json.seconds("cleared_s", clearedUs);
             }
-            json.number("value", alert.value(), decimals);
-            json.number("limit", alert.limit(), decimals);
+            numberOrNull(json, "value", alert.value(), decimals);
+            numberOrNull(json, "limit", alert.limit(), decimals);
             json.text("unit", alert.unit());
             json.text("why", alert.why());
             json.text("act", alert.act());
         });
+    }
+
+    private static void numberOrNull(JsonText json, String key, @Nullable Double value, int decimals) {
+        json.number(key, value != null, value != null ? value : 0, decimals);
     }
 
     private static int decimals(String unit) {
@@ -205,19 +212,19 @@ public final class Messages {
             json.text("state", status.state().word());
             json.seconds("at_s", status.atUs());
             json.text("version", status.version());
-            json.list("ports", list -> {
-                for (Status.Port port : status.ports()) {
-                    list.entry(entry -> {
-                        entry.text("port", port.port());
-                        entry.flag("open", port.open());
-                        if (!port.open()) {
-                            entry.text("why", port.why());
-                        }
-                        entry.age("heard_age_s", port.heardAgeUs());
-                        entry.count("dropped_B", port.droppedBytes());
-                    });
+            json.beginList("ports");
+            for (Status.Port port : status.ports()) {
+                json.beginEntry();
+                json.text("port", port.port());
+                json.flag("open", port.open());
+                if (!port.open()) {
+                    json.text("why", port.why());
                 }
-            });
+                json.age("heard_age_s", port.heardAgeUs());
+                json.count("dropped_B", port.droppedBytes());
+                json.endObject();
+            }
+            json.endList();
             json.text("trace", status.trace().word());
             json.count("core_restarts", status.restarts());
             json.text("fault", status.fault());
@@ -234,7 +241,7 @@ public final class Messages {
         return JsonText.document(json -> {
             json.text("rig", rig.name());
             json.text("state", "gone");
-            json.text("at_s", null);
+            json.unknown("at_s");
             json.text("why", "the broker lost the box, which could not say when");
             json.seconds("connected_s", connectedUs);
         });

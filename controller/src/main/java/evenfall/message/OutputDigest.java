@@ -25,10 +25,10 @@ public final class OutputDigest implements Publisher {
     }
 
     @Override
-    public void publish(String topic, byte[] payload, boolean retained, Delivery delivery) {
+    public void publish(String topic, Payload payload, boolean retained, Delivery delivery) {
         digest.update(topic.getBytes(StandardCharsets.UTF_8));
         digest.update(LINE_FEED);
-        digest.update(payload);
+        payload.addTo(digest);
         digest.update(LINE_FEED);
         messages++;
     }

@@ -5,12 +5,16 @@ import evenfall.judge.Alert;
 /** The topics of one rig. */
 public final class Topics {
     private final String root;
+    private final String live;
+    private final String ledger;
 
     /**
      * @param rigName as the rig file has it: lower-case letters, digits and hyphens, so nothing in it means anything to MQTT
      */
     public Topics(String rigName) {
         this.root = "evenfall/" + rigName + "/";
+        this.live = root + "live";
+        this.ledger = root + "ledger";
     }
 
     /** How the box itself is; retained. */
@@ -20,12 +24,12 @@ public final class Topics {
 
     /** The state of things five times a second; not retained. */
     public String live() {
-        return root + "live";
+        return live;
     }
 
     /** Where each finished distance cell of the row ledger goes. */
     public String ledger() {
-        return root + "ledger";
+        return ledger;
     }
 
     /** Where each finished pass goes. */

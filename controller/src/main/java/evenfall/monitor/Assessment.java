@@ -11,7 +11,6 @@ import evenfall.sense.BoomShape;
 import evenfall.sense.Quantity;
 import evenfall.sense.Unknown;
 import evenfall.wire.WireCounts;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -25,6 +24,7 @@ final class Assessment {
     private final double[] outletM;
     private final double[] heightM;
     private final double[] heightVariance;
+    private final double[] heightSdM;
     private final double[] heightRateMps;
     private final double[] rateVariance;
     private final boolean[] heightKnown;
@@ -40,6 +40,8 @@ final class Assessment {
     private Quantity width = speed;
     private Quantity rate = speed;
     private Quantity error = speed;
+    private Quantity speedFactor = speed;
+    private Quantity patternPressure = speed;
     private List<Quantity> sensorM = List.of();
     private List<Quantity> sensorRateMps = List.of();
     private @Nullable Unknown patternUnknown = Unknown.NOT_YET;
@@ -54,6 +56,7 @@ final class Assessment {
         }
         heightM = new double[boom.outlets()];
         heightVariance = new double[boom.outlets()];
+        heightSdM = new double[boom.outlets()];
         heightRateMps = new double[boom.outlets()];
         rateVariance = new double[boom.outlets()];
         heightKnown = new boolean[boom.outlets()];
@@ -83,6 +86,9 @@ final class Assessment {
                 : rate;
         sensorM = inputs.heightsM(timeUs);
         shape.spread(sensorM, heightM, heightVariance, heightKnown);
+        for (int i = 0; i < heightSdM.length; i++) {
+            heightSdM[i] = Math.sqrt(heightVariance[i]);
+        }
         sensorRateMps = inputs.heightRatesMps(timeUs);
         shape.spreadRates(sensorRateMps, heightRateMps, rateVariance);
         for (int i = 0; i < heightRateMps.length; i++) {
@@ -90,6 +96,8 @@ final class Assessment {
             double sd = Math.sqrt(rateVariance[i]);
             heightRateMps[i] -= Math.max(-sd, Math.min(sd, heightRateMps[i]));
         }
+        speedFactor = speedFactor();
+        patternPressure = patternPressurePa();
         patternUnknown = computePattern();
     }
 
@@ -153,14 +161,13 @@ final class Assessment {
         if (speed.get() < rig.limits().walkingMps()) {
             return Unknown.STANDING;
         }
-        Quantity factor = speedFactor();
-        if (!factor.isKnown()) {
-            return factor.unknown();
+        if (!speedFactor.isKnown()) {
+            return speedFactor.unknown();
         }
-        if (!(factor.get() > 0)) {
+        if (!(speedFactor.get() > 0)) {
             return Unknown.NOTHING_FALLS;
         }
-        pattern.compute(heightM, heightRateMps, heightKnown, open, factor.get(), speed.get());
+        pattern.compute(heightM, heightRateMps, heightKnown, open, speedFactor.get(), speed.get());
         return null;
     }
 
@@ -187,7 +194,7 @@ final class Assessment {
 
     /** The pressure that the pattern rests on: measured, or what the measured flow takes. */
     private Quantity patternPressurePa() {
-        Quantity factor = speedFactor();
+        Quantity factor = speedFactor;
         if (pressure.isKnown() || !factor.isKnown()) {
             return pressure;
         }
@@ -200,7 +207,6 @@ final class Assessment {
     }
 
     Situation situation() {
-        Quantity patternPressure = patternPressurePa();
         double wingMiddleM = 0.5 * (hingeM + halfM);
         return new Situation(
                 nowUs,
@@ -215,7 +221,7 @@ final class Assessment {
                 patternPressure.isKnown() ? windows.at(patternPressure.get()) : null,
                 patternUnknown == null ? pattern : null,
                 inputs.portStates(nowUs),
-                inputs.sensorStates(nowUs),
+                inputs.sensorStates(nowUs, flow, pressure, sensorM),
                 plumbing());
     }
 
@@ -233,10 +239,6 @@ final class Assessment {
     }
 
     Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {
-        List<Live.Segment> segments = new ArrayList<>();
-        segments.add(segment("left", -halfM, -hingeM));
-        segments.add(segment("centre", -hingeM, hingeM));
-        segments.add(segment("right", hingeM, halfM));
         return new Live(
                 nowUs,
                 speed,
@@ -248,7 +250,10 @@ final class Assessment {
                 sensorM,
                 sensorRateMps,
                 segment("boom", -halfM, halfM),
-                List.copyOf(segments),
+                List.of(
+                        segment("left", -halfM, -hingeM),
+                        segment("centre", -hingeM, hingeM),
+                        segment("right", hingeM, halfM)),
                 heightWindow(),
                 standing,
                 wire,
@@ -256,7 +261,6 @@ final class Assessment {
     }
 
     private @Nullable HeightWindow heightWindow() {
-        Quantity patternPressure = patternPressurePa();
         return patternPressure.isKnown() ? windows.at(patternPressure.get()) : null;
     }
 
@@ -286,7 +290,7 @@ final class Assessment {
                         oldestHeightUs());
             }
             sum += heightM[i];
-            sdSum += Math.sqrt(heightVariance[i]);
+            sdSum += heightSdM[i];
             n++;
         }
         if (n == 0) {

@@ -5,6 +5,7 @@ import evenfall.rig.Rig;
 import evenfall.sense.AirSense;
 import evenfall.sense.FlowSense;
 import evenfall.sense.HeightDoubts;
+import evenfall.sense.HeightReadings;
 import evenfall.sense.HeightSense;
 import evenfall.sense.PositionSense;
 import evenfall.sense.PressureSense;
@@ -17,7 +18,6 @@ import evenfall.sense.WheelSense;
 import evenfall.wire.WireCounts;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +27,9 @@ final class Inputs {
     private static final long RECEIVER_PERIOD_US = 1_000_000;
 
     private static final Quantity NO_TANK = Quantity.unknown(Unknown.NOT_FITTED, -1);
+
+    /** Flow, pressure, wheel, sections and tank. */
+    private static final int OTHER_SENSORS = 5;
 
     private final Rig rig;
     private final List<PortInput> ports = new ArrayList<>();
@@ -117,9 +120,9 @@ final class Inputs {
     }
 
     WireCounts wire() {
-        WireCounts sum = WireCounts.NONE;
-        for (PortInput port : ports) {
-            sum = sum.plus(port.counts());
+        WireCounts sum = ports.get(0).counts();
+        for (int i = 1; i < ports.size(); i++) {
+            sum = sum.plus(ports.get(i).counts());
         }
         return sum;
     }
@@ -148,7 +151,7 @@ final class Inputs {
     }
 
     List<Situation.PortState> portStates(long nowUs) {
-        List<Situation.PortState> states = new ArrayList<>();
+        List<Situation.PortState> states = new ArrayList<>(portNames.size());
         for (String name : portNames) {
             PortInput input = find(name);
             if (input == null) {
@@ -171,33 +174,40 @@ final class Inputs {
     }
 
     List<Situation.SensorState> sensorStates(long nowUs) {
-        List<Situation.SensorState> states = new ArrayList<>();
+        return sensorStates(nowUs, flowM3ps(nowUs), pressurePa(nowUs), heightsM(nowUs));
+    }
+
+    /** As {@link #sensorStates(long)}, where these have been asked for at the same moment already. */
+    List<Situation.SensorState> sensorStates(
+            long nowUs, Quantity flowM3ps, Quantity pressurePa, List<Quantity> heightsM) {
+        List<Situation.SensorState> states = new ArrayList<>(heights.size() + OTHER_SENSORS);
         Rig.Sensors sensors = rig.sensors();
-        sensors.flow()
-                .ifPresent(f ->
-                        states.add(new Situation.SensorState("flow", portNames.indexOf(f.port()), flowM3ps(nowUs))));
-        sensors.pressure()
-                .ifPresent(p -> states.add(
-                        new Situation.SensorState("pressure", portNames.indexOf(p.port()), pressurePa(nowUs))));
-        Optional<String> heightsPort = sensors.heightsPort();
-        if (heightsPort.isPresent()) {
-            int port = portNames.indexOf(heightsPort.get());
+        if (sensors.flow().isPresent()) {
+            states.add(state("flow", sensors.flow().get().port(), flowM3ps));
+        }
+        if (sensors.pressure().isPresent()) {
+            states.add(state("pressure", sensors.pressure().get().port(), pressurePa));
+        }
+        if (sensors.heightsPort().isPresent()) {
             for (int i = 0; i < heights.size(); i++) {
-                states.add(new Situation.SensorState(
-                        sensors.heights().get(i).name(), port, heights.get(i).heightM(nowUs, silenceUs)));
+                states.add(state(
+                        sensors.heights().get(i).name(), sensors.heightsPort().get(), heightsM.get(i)));
             }
         }
         if (wheel != null) {
-            int port = portNames.indexOf(sensors.wheel().orElseThrow().port());
-            states.add(new Situation.SensorState("wheel", port, wheel.speedMps(nowUs, silenceUs)));
+            states.add(state("wheel", sensors.wheel().orElseThrow().port(), wheel.speedMps(nowUs, silenceUs)));
         }
-        sensors.sectionsPort()
-                .ifPresent(p -> states.add(
-                        new Situation.SensorState("sections", portNames.indexOf(p), sections.known(nowUs, silenceUs))));
-        sensors.tank()
-                .ifPresent(
-                        t -> states.add(new Situation.SensorState("tank", portNames.indexOf(t.port()), tankM3(nowUs))));
+        if (sensors.sectionsPort().isPresent()) {
+            states.add(state("sections", sensors.sectionsPort().get(), sections.known(nowUs, silenceUs)));
+        }
+        if (sensors.tank().isPresent()) {
+            states.add(state("tank", sensors.tank().get().port(), tankM3(nowUs)));
+        }
         return states;
+    }
+
+    private Situation.SensorState state(String name, String port, Quantity reading) {
+        return new Situation.SensorState(name, portNames.indexOf(port), reading);
     }
 
     Quantity speedMps(long nowUs) {
@@ -256,6 +266,13 @@ final class Inputs {
             list.add(height.heightM(nowUs, silenceUs));
         }
         return list;
+    }
+
+    /** The numbers of {@link #heightsM} and {@link #heightRatesMps}. */
+    void readHeights(long nowUs, HeightReadings into) {
+        for (int i = 0; i < heights.size(); i++) {
+            heights.get(i).read(nowUs, silenceUs, into, i);
+        }
     }
 
     /** How fast the height at each sensor changes, m/s; positive as it grows. Known where the height is. */

@@ -30,6 +30,7 @@ public final class Monitor {
     private final Judge judge;
     private final GroundAccount ground;
     private final Judge.Listener listener;
+    private final Acknowledgements acknowledgements;
     private long nowUs;
     private long nextGridUs;
     private long nextTipUs;
@@ -53,6 +54,7 @@ public final class Monitor {
         this.tips = new Tips(rig, inputs);
         this.judge = new Judge(rig, inputs.portNames(), inputs.sensorStates(startUs), inputs.speedPort());
         this.ground = new GroundAccount(rig, inputs, outputs, startUs);
+        this.acknowledgements = new Acknowledgements(judge::standing, alert -> outputs.acknowledged(alert, nowUs));
         this.listener = new Judge.Listener() {
             @Override
             public void raised(Alert alert) {
@@ -61,6 +63,7 @@ public final class Monitor {
 
             @Override
             public void cleared(Alert alert, long clearedUs) {
+                acknowledgements.cleared(alert);
                 outputs.cleared(alert, clearedUs);
             }
         };
@@ -71,13 +74,18 @@ public final class Monitor {
      */
     public void accept(TraceEvent event) {
         advanceTo(event.timeUs());
-        if (event instanceof TraceEvent.Bytes bytes) {
+        if (event instanceof TraceEvent.Bytes bytes && bytes.port().equals(Rig.CAB_PORT)) {
+            acknowledgements.bytes(bytes.bytes());
+        } else if (event instanceof TraceEvent.Bytes bytes) {
             inputs.bytes(nowUs, bytes.port(), bytes.bytes());
         } else if (event instanceof TraceEvent.PortLost lost) {
             inputs.portLost(lost.port());
         } else if (event instanceof TraceEvent.PortFound found) {
             inputs.portFound(found.port());
         } else if (event instanceof TraceEvent.Dropped dropped) {
+            if (dropped.port().equals(Rig.CAB_PORT)) {
+                acknowledgements.cut();
+            }
             inputs.cut(dropped.port());
             droppedBytes += dropped.bytes();
         } else if (event instanceof TraceEvent.End) {
@@ -109,14 +117,14 @@ public final class Monitor {
         assessment.assess(nowUs);
         Situation situation = assessment.situation();
         judge.look(situation, listener);
-        Live live = assessment.live(judge.standing(), inputs.wire(), droppedBytes);
+        Live live = assessment.live(judge.standing(), wire(), droppedBytes);
         outputs.live(live);
         ground.take(situation, live);
     }
 
     /** What the decoders of all ports have counted. */
     public WireCounts wire() {
-        return inputs.wire();
+        return inputs.wire().plus(acknowledgements.counts());
     }
 
     /** Alerts that stand now, oldest first. */

@@ -17,6 +17,13 @@ public interface Outputs {
      */
     void cleared(Alert alert, long clearedUs);
 
+    /**
+     * Somebody has seen an alert that stands; said once for each.
+     *
+     * @param atUs µs of event time
+     */
+    default void acknowledged(Alert alert, long atUs) {}
+
     /** A distance cell of the row ledger is finished. After the live output of the same moment. */
     default void cell(LedgerCell cell) {}
 

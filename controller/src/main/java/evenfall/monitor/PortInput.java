@@ -131,16 +131,11 @@ final class PortInput implements SentenceHandler {
     void bytes(long timeUs, byte[] bytes) {
         nowUs = timeUs;
         unplugged = false;
-        long before = readable();
+        long before = stream.readable();
         stream.accept(bytes, 0, bytes.length);
-        if (readable() > before) {
+        if (stream.readable() > before) {
             heardUs = timeUs;
         }
-    }
-
-    private long readable() {
-        WireCounts counts = stream.counts();
-        return counts.accepted() + counts.ignored();
     }
 
     WireCounts counts() {
@@ -153,7 +148,7 @@ final class PortInput implements SentenceHandler {
     }
 
     boolean hasSpoken() {
-        return readable() > 0;
+        return stream.readable() > 0;
     }
 
     void unplugged(boolean gone) {

@@ -4,9 +4,7 @@ import evenfall.judge.Tip;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.BoomShape;
-import evenfall.sense.Quantity;
-import evenfall.sense.Unknown;
-import java.util.List;
+import evenfall.sense.HeightReadings;
 
 /** Both ends of the boom: the lower one of the two outlets that bound each wing's outer quarter. */
 final class Tips {
@@ -18,13 +16,14 @@ final class Tips {
     private final Inputs inputs;
     private final boolean fitted;
     private final BoomShape shape;
+    private final HeightReadings sensors;
     private final double[] heightM = new double[4];
     private final double[] heightVariance = new double[4];
     private final double[] rateMps = new double[4];
     private final double[] rateVariance = new double[4];
     private final boolean[] known = new boolean[4];
-    private Tip left = unknown();
-    private Tip right = unknown();
+    private Tip left = Tip.UNKNOWN;
+    private Tip right = Tip.UNKNOWN;
 
     Tips(Rig rig, Inputs inputs) {
         this.inputs = inputs;
@@ -32,35 +31,28 @@ final class Tips {
         BoomLayout boom = rig.boom();
         double endM = boom.outletRightM(boom.outlets() - 1);
         double quarterM = endM - 0.25 * Math.max(0, endM - boom.hingeM());
+        this.sensors = new HeightReadings(rig.sensors().heights().size());
         this.shape =
                 new BoomShape(rig.sensors().heights(), new double[] {-endM, -quarterM, quarterM, endM}, boom.hingeM());
-    }
-
-    private static Tip unknown() {
-        Quantity none = Quantity.unknown(Unknown.NEEDS_HEIGHT, -1);
-        return new Tip(none, none);
     }
 
     void look(long nowUs) {
         if (!fitted) {
             return;
         }
-        List<Quantity> sensorM = inputs.heightsM(nowUs);
-        List<Quantity> sensorMps = inputs.heightRatesMps(nowUs);
-        shape.spread(sensorM, heightM, heightVariance, known);
-        shape.spreadRates(sensorMps, rateMps, rateVariance);
+        inputs.readHeights(nowUs, sensors);
+        shape.spread(sensors, heightM, heightVariance, known);
+        shape.spreadRates(sensors, rateMps, rateVariance);
         left = tip(LEFT_END, LEFT_QUARTER);
         right = tip(RIGHT_END, RIGHT_QUARTER);
     }
 
     private Tip tip(int end, int quarter) {
         if (!known[end] || !known[quarter]) {
-            return unknown();
+            return Tip.UNKNOWN;
         }
         int lower = heightM[end] <= heightM[quarter] ? end : quarter;
-        return new Tip(
-                Quantity.known(heightM[lower], heightVariance[lower], 0),
-                Quantity.known(rateMps[lower], rateVariance[lower], 0));
+        return new Tip(true, heightM[lower], rateMps[lower], rateVariance[lower]);
     }
 
     Tip left() {

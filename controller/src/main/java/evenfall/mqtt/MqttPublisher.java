@@ -1,6 +1,7 @@
 package evenfall.mqtt;
 
 import evenfall.message.Delivery;
+import evenfall.message.Payload;
 import evenfall.message.Publisher;
 import evenfall.message.Topics;
 import evenfall.rig.Rig;
@@ -51,11 +52,11 @@ public final class MqttPublisher implements Publisher {
     }
 
     @Override
-    public void publish(String topic, byte[] payload, boolean retained, Delivery delivery) {
+    public void publish(String topic, Payload payload, boolean retained, Delivery delivery) {
         if (delivery == Delivery.LATEST && !retained) {
-            courier.offerNewest(topic, payload);
+            courier.offerNewest(topic, payload.bytes());
         } else {
-            outbox.add(topic, payload, retained, delivery == Delivery.LATEST);
+            outbox.add(topic, payload.bytes(), retained, delivery == Delivery.LATEST);
         }
         work.release();
     }

@@ -1,6 +1,7 @@
 package evenfall.page;
 
 import evenfall.message.Delivery;
+import evenfall.message.Payload;
 import evenfall.message.Publisher;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -52,15 +53,15 @@ final class Board implements Publisher {
     }
 
     @Override
-    public synchronized void publish(String topic, byte[] payload, boolean retained, Delivery delivery) {
+    public synchronized void publish(String topic, Payload payload, boolean retained, Delivery delivery) {
         if (topic.equals(liveTopic)) {
-            live = payload;
+            live = payload.bytes();
             liveNumber++;
         } else if (retained && topic.startsWith(alertsUnder)) {
-            if (payload.length == 0) {
+            if (payload.isEmpty()) {
                 standing.remove(topic);
             } else {
-                standing.put(topic, payload);
+                standing.put(topic, payload.bytes());
             }
             // Whatever was acknowledged there was another alert.
             acknowledged.remove(topic);
@@ -71,18 +72,20 @@ final class Board implements Publisher {
         notifyAll();
     }
 
-    /**
-     * Marks a standing alert as acknowledged.
-     *
-     * @return its payload, or null where none stands on that topic
-     */
-    synchronized byte @Nullable [] acknowledge(String topic) {
-        byte[] payload = standing.get(topic);
-        if (payload != null && acknowledged.add(topic)) {
+    /** Marks a standing alert as acknowledged. */
+    synchronized void acknowledge(String topic) {
+        if (standing.containsKey(topic) && acknowledged.add(topic)) {
             alertsNumber++;
             notifyAll();
         }
-        return payload;
+    }
+
+    synchronized boolean stands(String topic) {
+        return standing.containsKey(topic);
+    }
+
+    synchronized boolean isAcknowledged(String topic) {
+        return acknowledged.contains(topic);
     }
 
     synchronized void close() {

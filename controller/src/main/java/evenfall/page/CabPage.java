@@ -5,11 +5,11 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
-import evenfall.message.Delivery;
 import evenfall.message.Messages;
 import evenfall.message.Publisher;
 import evenfall.message.Topics;
 import evenfall.rig.Rig;
+import evenfall.wire.Acknowledgement;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -20,7 +20,7 @@ import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.LongSupplier;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,13 +40,11 @@ public final class CabPage {
     private static final JsonFactory JSON = new JsonFactory();
 
     private final Topics topics;
-    private final Messages messages;
     private final byte[] rigText;
     private final Gate gate;
     private final Assets assets = new Assets();
     private final Board board;
-    private final Publisher publisher;
-    private final LongSupplier clockUs;
+    private final Predicate<byte[]> cabPort;
     private final HttpServer server;
     private final ThreadPoolExecutor threads;
     private final AtomicInteger pages = new AtomicInteger();
@@ -55,18 +53,15 @@ public final class CabPage {
      * Binds, and serves nothing before {@link #start}.
      *
      * @param page where to listen, and the token that is needed beyond loopback
-     * @param publisher gets what is acknowledged
-     * @param clockUs event time, µs
+     * @param cabPort gets a sentence for each alert that is acknowledged; gives false where it has no room
      * @throws IOException when the address cannot be had
      */
-    public CabPage(Rig rig, Rig.Page page, Publisher publisher, LongSupplier clockUs) throws IOException {
+    public CabPage(Rig rig, Rig.Page page, Predicate<byte[]> cabPort) throws IOException {
         this.topics = new Topics(rig.name());
-        this.messages = new Messages(rig);
-        this.rigText = messages.machine();
+        this.rigText = new Messages(rig).machine();
         this.gate = new Gate(page.token(), "the token of the rig file", "evenfall");
         this.board = new Board(topics.live(), topics.alertsUnder());
-        this.publisher = publisher;
-        this.clockUs = clockUs;
+        this.cabPort = cabPort;
         this.server = HttpServer.create(new InetSocketAddress(page.host(), page.port()), MOST_PAGES);
         this.threads = new ThreadPoolExecutor(
                 0, MOST_PAGES + SPARE_THREADS, 30, TimeUnit.SECONDS, new SynchronousQueue<>(), task -> {
@@ -80,7 +75,17 @@ public final class CabPage {
 
     /** Where every message has to go as well. */
     public Publisher board() {
-        return board;
+        return (topic, payload, retained, delivery) -> {
+            if (topic.equals(topics.acknowledged())) {
+                String kind = text(payload.bytes(), "kind");
+                String place = text(payload.bytes(), "place");
+                if (kind != null && place != null) {
+                    board.acknowledge(topics.alert(kind, place));
+                }
+            } else {
+                board.publish(topic, payload, retained, delivery);
+            }
+        };
     }
 
     public void start() {
@@ -204,12 +209,15 @@ public final class CabPage {
             say(exchange, 400, "Send {\"kind\": ..., \"place\": ...} of an alert that stands.");
             return;
         }
-        if (board.acknowledge(topics.alert(kind, place)) == null) {
+        String topic = topics.alert(kind, place);
+        if (!board.stands(topic)) {
             say(exchange, 404, "No such alert stands.");
             return;
         }
-        publisher.publish(
-                topics.acknowledged(), messages.acknowledged(kind, place, clockUs.getAsLong()), false, Delivery.EVERY);
+        if (!board.isAcknowledged(topic) && !cabPort.test(Acknowledgement.sentence(kind, place))) {
+            say(exchange, 503, "The box is too busy to take this; try again.");
+            return;
+        }
         exchange.sendResponseHeaders(204, -1);
     }
 

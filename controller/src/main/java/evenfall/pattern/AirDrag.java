@@ -44,12 +44,26 @@ final class AirDrag {
     /** How much a drop is slowed per second, by its speed against the air in steps of {@link #STEP_MPS}. */
     private final double[] slowsPerS = new double[STEPS + 1];
 
+    /** What the steps of {@link #carry} hand on, each as long as there are flights; means nothing between two calls. */
+    private final double[] dropsS;
+
+    private final double[] slowing;
+    private final double[] carried;
+    private final double[] endMps;
+    private final double[] longS;
+
     /**
      * @param streamM3ps flow of the stream with water at the rated point, m³/s
      * @param exitMps its speed there, m/s
      * @param specificGravity of the product
+     * @param flights how many are worked out at once
      */
-    AirDrag(double streamM3ps, double exitMps, double specificGravity) {
+    AirDrag(double streamM3ps, double exitMps, double specificGravity, int flights) {
+        dropsS = new double[flights];
+        slowing = new double[flights];
+        carried = new double[flights];
+        endMps = new double[flights];
+        longS = new double[flights];
         double jetM = Math.sqrt(4 * streamM3ps / (StrictMath.PI * exitMps));
         dropM = DROP_OVER_JET * jetM;
         densityKgpM3 = WATER_KGPM3 * specificGravity;
@@ -83,11 +97,8 @@ final class AirDrag {
         return slowsPerS[i] + (place - i) * (slowsPerS[i + 1] - slowsPerS[i]);
     }
 
-    /** {@code (1 − e^−x) / x}, for x of 0 or more. */
-    private static double carriedPart(double x) {
-        if (x > SERIES_UP_TO) {
-            return -StrictMath.expm1(-x) / x;
-        }
+    /** {@code (1 − e^−x) / x} by its series, for x from 0 to {@link #SERIES_UP_TO}. */
+    private static double seriesPart(double x) {
         double sum = 1 - x * (1.0 / 8);
         sum = 1 - x * (1.0 / 7) * sum;
         sum = 1 - x * (1.0 / 6) * sum;
@@ -98,26 +109,54 @@ final class AirDrag {
     }
 
     /**
-     * The time for which a speed without drag would carry as far sideways.
+     * For each flight the time for which a speed without drag would carry as far sideways. Step by step over all of them, with what is
+     * seldom the case put right after each step: such plain loops run on a processor's vector instructions.
      *
-     * @param flightS time in the air without drag, s
+     * @param carriesS time in the air without drag, s; becomes that time
      * @param downMps speed downwards at the hole, m/s
      * @param againstMps speed against the air, m/s
      */
-    double carriesS(double flightS, double downMps, double againstMps) {
-        double dropsS = flightS - wholeS;
-        if (!(dropsS > 0)) {
-            return flightS;
+    void carry(double[] carriesS, double[] downMps, double[] againstMps) {
+        int n = carriesS.length;
+        for (int i = 0; i < n; i++) {
+            dropsS[i] = carriesS[i] - wholeS;
         }
-        double slowing = slowsAt(againstMps);
-        // What falls more slowly falls for longer; one step of Newton's method finds how long.
-        double fallMps = downMps + Flight.GRAVITY_MPS2 * wholeS;
-        double carried = dropsS * carriedPart(slowing * dropsS);
-        double freeM = dropsS * (fallMps + 0.5 * Flight.GRAVITY_MPS2 * dropsS);
-        double slowedM = fallMps * carried + Flight.GRAVITY_MPS2 * (dropsS - carried) / slowing;
-        double endMps = fallMps * (1 - slowing * carried) + Flight.GRAVITY_MPS2 * carried;
-        double longerS = endMps > 0 ? (freeM - slowedM) / endMps : 0;
-        double wholeDropsS = dropsS + longerS;
-        return wholeS + wholeDropsS * carriedPart(slowing * wholeDropsS);
+        for (int i = 0; i < n; i++) {
+            slowing[i] = slowsAt(againstMps[i]);
+        }
+        fly(dropsS);
+        for (int i = 0; i < n; i++) {
+            double fallMps = downMps[i] + Flight.GRAVITY_MPS2 * wholeS;
+            double freeM = dropsS[i] * (fallMps + 0.5 * Flight.GRAVITY_MPS2 * dropsS[i]);
+            double slowedM = fallMps * carried[i] + Flight.GRAVITY_MPS2 * (dropsS[i] - carried[i]) / slowing[i];
+            endMps[i] = fallMps * (1 - slowing[i] * carried[i]) + Flight.GRAVITY_MPS2 * carried[i];
+            // What falls more slowly falls for longer; one step of Newton's method finds how long.
+            longS[i] = dropsS[i] + (freeM - slowedM) / endMps[i];
+        }
+        for (int i = 0; i < n; i++) {
+            if (!(endMps[i] > 0)) {
+                longS[i] = dropsS[i];
+            }
+        }
+        fly(longS);
+        for (int i = 0; i < n; i++) {
+            // A stream that lands before it breaks up has met no drag.
+            if (dropsS[i] > 0) {
+                carriesS[i] = wholeS + carried[i];
+            }
+        }
+    }
+
+    /** Fills {@link #carried}: {@code t (1 − e^−λt) / (λt)} after times t as drops. */
+    private void fly(double[] timeS) {
+        for (int i = 0; i < timeS.length; i++) {
+            carried[i] = timeS[i] * seriesPart(slowing[i] * timeS[i]);
+        }
+        for (int i = 0; i < timeS.length; i++) {
+            double x = slowing[i] * timeS[i];
+            if (x > SERIES_UP_TO) {
+                carried[i] = timeS[i] * (-StrictMath.expm1(-x) / x);
+            }
+        }
     }
 }

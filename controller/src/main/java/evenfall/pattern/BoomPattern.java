@@ -3,7 +3,9 @@ package evenfall.pattern;
 import evenfall.outlet.OutletType;
 import evenfall.outlet.Stream;
 import evenfall.rig.BoomLayout;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,19 +27,26 @@ public final class BoomPattern {
     private final boolean[] rowLeftOut;
     private final double[] picked;
     private final double[] atRest;
+    private final double[] outletM;
+    private final List<Flights> flights;
+
+    /** For each stream its part of {@link #flights}. */
+    private final Flights[] flightsOf;
+
     private final double[] offsetM;
-    private final double[] downPart;
     private final double[] rightPart;
-    private final double[] backPart;
-    private final AirDrag[] drag;
     private final double[] exitMps;
     private final double[] share;
 
-    /** For each stream the first that flies as it does, but perhaps to the other side: their time of flight is one sum. */
-    private final int[] like;
+    /** For each stream where it lands of each outlet, m right of the centre line. */
+    private final double[][] landsM;
 
-    private final double[] carriedS;
-    private double travelMps = Double.NaN;
+    /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
+    private @Nullable RowMeasures wholeRows;
+
+    private @Nullable LineMeasures wholeLines;
+    private boolean wholeRowsAsked;
+    private boolean wholeLinesAsked;
 
     /**
      * @param boom boom and rows
@@ -49,28 +58,24 @@ public final class BoomPattern {
         this.boom = boom;
         int streams = type.streams().size();
         atRest = new double[boom.outlets()];
+        outletM = new double[boom.outlets()];
+        for (int outlet = 0; outlet < outletM.length; outlet++) {
+            outletM[outlet] = boom.outletRightM(outlet);
+        }
+        flights = new ArrayList<>();
+        flightsOf = new Flights[streams];
         offsetM = new double[streams];
-        downPart = new double[streams];
         rightPart = new double[streams];
-        backPart = new double[streams];
-        drag = new AirDrag[streams];
         exitMps = new double[streams];
         share = new double[streams];
+        landsM = new double[streams][boom.outlets()];
         for (int i = 0; i < streams; i++) {
             Stream stream = type.streams().get(i);
             offsetM[i] = stream.offsetM();
-            downPart[i] = stream.downPart();
             rightPart[i] = stream.rightPart();
-            backPart[i] = stream.backPart();
-            double streamM3ps = stream.share() * type.ratedFlowM3ps();
-            drag[i] = new AirDrag(streamM3ps, stream.exitMps(), specificGravity);
             exitMps[i] = stream.exitMps();
             share[i] = stream.share();
-        }
-        like = new int[streams];
-        carriedS = new double[streams];
-        for (int i = 0; i < streams; i++) {
-            like[i] = firstLike(i);
+            flightsOf[i] = flightsOf(stream, type.ratedFlowM3ps(), specificGravity);
         }
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
@@ -78,7 +83,7 @@ public final class BoomPattern {
         picked = new double[rows.count()];
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
-        designReachM = reachM(targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
+        designReachM = reachM(type, targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
         fall = new Fall(boom, feedsM());
     }
 
@@ -111,80 +116,60 @@ public final class BoomPattern {
             boolean[] open,
             double speedFactor,
             double travelMps) {
-        this.travelMps = travelMps;
-        rows.clear();
+        wholeRowsAsked = false;
+        wholeLinesAsked = false;
         lines.clear();
         fall.begin(speedFactor);
         Arrays.fill(rowLeftOut, false);
-        for (int outlet = 0; outlet < boom.outlets(); outlet++) {
-            double atM = boom.outletRightM(outlet);
+        for (Flights alike : flights) {
+            alike.fly(heightM, rateMps, speedFactor, travelMps);
+        }
+        for (int i = 0; i < share.length; i++) {
+            flightsOf[i].land(landsM[i], outletM, offsetM[i], exitMps[i] * speedFactor * rightPart[i]);
+        }
+        for (int outlet = 0; outlet < outletM.length; outlet++) {
             if (!open[outlet] || !heightKnown[outlet]) {
-                leaveOutRows(atM);
+                leaveOutRows(outletM[outlet]);
                 continue;
             }
             fall.outlet(outlet, heightM[outlet]);
-            fall(outlet, atM, heightM[outlet], rateMps[outlet], speedFactor);
+            fall(outlet);
         }
+        rows.takeSum(fall.own(), fall.mirrored());
     }
 
-    private void fall(int outlet, double outletM, double heightM, double rateMps, double speedFactor) {
+    private void fall(int outlet) {
         for (int i = 0; i < share.length; i++) {
-            double atM = outletM + landingM(i, heightM, rateMps, speedFactor);
-            lay(atM, share[i], outlet);
+            double atM = landsM[i][outlet];
+            int slot = 2 * (outlet * share.length + i);
+            lines.add(slot, atM, share[i], outlet);
             fall.line(atM, share[i]);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
-                lay(mirroredM, share[i], outlet);
+                lines.add(slot + 1, mirroredM, share[i], outlet);
                 fall.mirrorImage(mirroredM, share[i]);
             }
         }
     }
 
-    private int firstLike(int stream) {
-        for (int i = 0; i < stream; i++) {
-            if (exitMps[i] == exitMps[stream]
-                    && downPart[i] == downPart[stream]
-                    && backPart[i] == backPart[stream]
-                    && Math.abs(rightPart[i]) == Math.abs(rightPart[stream])
-                    && share[i] == share[stream]) {
-                return i;
+    private Flights flightsOf(Stream stream, double ratedM3ps, double specificGravity) {
+        for (Flights alike : flights) {
+            if (alike.fliesAlike(stream)) {
+                return alike;
             }
         }
-        return stream;
+        Flights own = new Flights(stream, ratedM3ps, specificGravity, boom.outlets());
+        flights.add(own);
+        return own;
     }
 
-    private void lay(double atM, double quantity, int outlet) {
-        rows.add(atM, quantity);
-        lines.add(atM, quantity, outlet);
-    }
-
-    /** Where a stream lands, m right of its outlet; streams are asked for in their order. */
-    private double landingM(int stream, double heightM, double rateMps, double speedFactor) {
-        double speedMps = exitMps[stream] * speedFactor;
-        if (like[stream] == stream) {
-            carriedS[stream] = carriedS(stream, speedMps, heightM, rateMps);
-        }
-        return offsetM[stream] + speedMps * rightPart[stream] * carriedS[like[stream]];
-    }
-
-    /** For how long its speed carries it sideways, s. */
-    private double carriedS(int stream, double speedMps, double heightM, double rateMps) {
-        double downMps = speedMps * downPart[stream] - rateMps;
-        double flightS = Flight.timeS(downMps, heightM);
-        if (!Double.isNaN(travelMps)) {
-            double backMps = speedMps * backPart[stream] - travelMps;
-            double rightMps = speedMps * rightPart[stream];
-            double fallMps = downMps + 0.5 * Flight.GRAVITY_MPS2 * flightS;
-            double againstMps = Math.sqrt(backMps * backMps + rightMps * rightMps + fallMps * fallMps);
-            flightS = drag[stream].carriesS(flightS, downMps, againstMps);
-        }
-        return flightS;
-    }
-
-    private double reachM(double heightM, double speedFactor) {
+    /** How far from its outlet a line lands without air and on a boom at rest, m. */
+    private static double reachM(OutletType type, double heightM, double speedFactor) {
         double farM = 0;
-        for (int i = 0; i < share.length; i++) {
-            farM = Math.max(farM, Math.abs(landingM(i, heightM, 0, speedFactor)));
+        for (Stream stream : type.streams()) {
+            double speedMps = stream.exitMps() * speedFactor;
+            double flightS = Flight.timeS(speedMps * stream.downPart(), heightM);
+            farM = Math.max(farM, Math.abs(stream.offsetM() + speedMps * stream.rightPart() * flightS));
         }
         return farM;
     }
@@ -193,10 +178,10 @@ public final class BoomPattern {
         return Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
     }
 
-    private void leaveOutRows(double outletM) {
+    private void leaveOutRows(double aroundM) {
         double reachM = feedsM();
-        int to = rows.endAtOrLeftOf(outletM + reachM);
-        for (int j = rows.firstAtOrRightOf(outletM - reachM); j < to; j++) {
+        int to = rows.endAtOrLeftOf(aroundM + reachM);
+        for (int j = rows.firstAtOrRightOf(aroundM - reachM); j < to; j++) {
             rowLeftOut[j] = true;
         }
     }
@@ -209,6 +194,21 @@ public final class BoomPattern {
      * @return null where fewer than two rows count or nothing fell on them
      */
     public @Nullable RowMeasures rowMeasures(double fromM, double toM) {
+        if (!isWhole(fromM, toM)) {
+            return pickedRows(fromM, toM);
+        }
+        if (!wholeRowsAsked) {
+            wholeRowsAsked = true;
+            wholeRows = pickedRows(-halfWidthM, halfWidthM);
+        }
+        return wholeRows;
+    }
+
+    private boolean isWhole(double fromM, double toM) {
+        return fromM <= -halfWidthM && toM >= halfWidthM;
+    }
+
+    private @Nullable RowMeasures pickedRows(double fromM, double toM) {
         int n = 0;
         int to = rows.endAtOrLeftOf(Math.min(toM, halfWidthM));
         for (int j = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM)); j < to; j++) {
@@ -221,7 +221,14 @@ public final class BoomPattern {
 
     /** How the lines lie between two places; null where fewer than two lie there. */
     public @Nullable LineMeasures lineMeasures(double fromM, double toM) {
-        return lines.measure(Math.max(fromM, -halfWidthM), Math.min(toM, halfWidthM), boom.rowM() / 4);
+        if (!isWhole(fromM, toM)) {
+            return lines.measure(Math.max(fromM, -halfWidthM), Math.min(toM, halfWidthM), boom.rowM() / 4);
+        }
+        if (!wholeLinesAsked) {
+            wholeLinesAsked = true;
+            wholeLines = lines.measure(-halfWidthM, halfWidthM, boom.rowM() / 4);
+        }
+        return wholeLines;
     }
 
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */

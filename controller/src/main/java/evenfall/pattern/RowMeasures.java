@@ -41,8 +41,12 @@ public record RowMeasures(double rowCv, double leastRow, double mostRow, double 
         for (int j = from; j < to; j++) {
             double relative = amounts[j] / mean;
             squares += (relative - 1) * (relative - 1);
-            least = Math.min(least, relative);
-            most = Math.max(most, relative);
+            if (relative < least) {
+                least = relative;
+            }
+            if (relative > most) {
+                most = relative;
+            }
             if (relative < 0.8) {
                 below++;
             }

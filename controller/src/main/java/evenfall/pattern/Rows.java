@@ -44,7 +44,8 @@ public final class Rows {
      */
     public double add(double rightM, double quantity) {
         double at = rightM * perWidth - phase - firstIndex;
-        int left = (int) Math.floor(at);
+        int left = (int) at;
+        left -= left > at ? 1 : 0;
         double toRight = at - left;
         double kept = 0;
         if (left >= 0 && left < amount.length) {
@@ -56,6 +57,19 @@ public final class Rows {
             kept += quantity * toRight;
         }
         return kept;
+    }
+
+    /**
+     * Takes what fell on the same rows elsewhere: the sum of both.
+     *
+     * @param one rows of the same width and phase that reach at least as far as these
+     * @param other the same rows as {@code one}
+     */
+    void takeSum(Rows one, Rows other) {
+        int shift = firstIndex - one.firstIndex;
+        for (int j = 0; j < amount.length; j++) {
+            amount[j] = one.amount[j + shift] + other.amount[j + shift];
+        }
     }
 
     public int count() {

@@ -92,11 +92,12 @@ public record StaticPattern(
         Lines all = new Lines(layout.outlets() * lines.size());
         int grooves = 2 * (int) Math.floor(Math.max(0, interiorM) / GROOVE_M);
         double[] groove = new double[grooves];
+        int slot = 0;
         for (int outlet = 0; outlet < layout.outlets(); outlet++) {
             for (Line line : lines) {
                 double atM = layout.outletRightM(outlet) + line.rightM();
                 rows.add(atM, line.share());
-                all.add(atM, line.share(), outlet);
+                all.add(slot++, atM, line.share(), outlet);
                 int bin = (int) Math.floor(atM / GROOVE_M) + grooves / 2;
                 if (bin >= 0 && bin < grooves) {
                     groove[bin] += line.share();

@@ -14,6 +14,12 @@ public final class FixedDecimals {
 
     private FixedDecimals() {}
 
+    /** As many as a long has; ten times more would not fit one. */
+    private static final int MOST_DIGITS = 19;
+
+    /** Room that {@link #write} never needs more of: sign, 19 digits and a point. */
+    public static final int LONGEST = 21;
+
     /**
      * @param value finite, magnitude at most {@link #LARGEST}
      * @param decimals 0 to 6
@@ -27,21 +33,66 @@ public final class FixedDecimals {
 
     /** As {@link #text}, onto the end of a builder. */
     public static void append(StringBuilder out, double value, int decimals) {
+        byte[] digits = new byte[LONGEST];
+        int end = write(digits, 0, value, decimals);
+        for (int i = 0; i < end; i++) {
+            out.append((char) digits[i]);
+        }
+    }
+
+    /**
+     * As {@link #text}, as ASCII into an array.
+     *
+     * @param at where the first character goes; from there on {@link #LONGEST} bytes are there to be written
+     * @return one past the last character
+     */
+    public static int write(byte[] out, int at, double value, int decimals) {
         if (!(Math.abs(value) <= LARGEST)) {
             throw new IllegalArgumentException("cannot be written as a number with fixed decimals");
         }
-        long scale = SCALE[decimals];
-        long scaled = (long) Math.floor(Math.abs(value) * scale + 0.5);
-        if (value < 0 && scaled != 0) {
-            out.append('-');
+        // The cast cuts off what stands behind the point, so this rounds half up.
+        long scaled = (long) (Math.abs(value) * SCALE[decimals] + 0.5);
+        return digits(out, at, value < 0, scaled, decimals);
+    }
+
+    /** A whole number, likewise; all but the least of all are written. */
+    public static int write(byte[] out, int at, long value) {
+        if (value == Long.MIN_VALUE) {
+            throw new IllegalArgumentException("cannot be written as a whole number");
         }
-        out.append(scaled / scale);
+        return digits(out, at, value < 0, Math.abs(value), 0);
+    }
+
+    private static int digits(byte[] out, int at, boolean negative, long scaled, int decimals) {
+        int from = at;
+        if (negative && scaled != 0) {
+            out[from++] = '-';
+        }
+        int count = Math.max(decimals + 1, count(scaled));
+        int end = from + count + (decimals > 0 ? 1 : 0);
+        int i = end;
+        long left = scaled;
+        for (int d = 0; d < decimals; d++) {
+            long rest = left / 10;
+            out[--i] = (byte) ('0' + left - 10 * rest);
+            left = rest;
+        }
         if (decimals > 0) {
-            out.append('.');
-            long fraction = scaled % scale;
-            for (long digit = scale / 10; digit >= 1; digit /= 10) {
-                out.append((char) ('0' + fraction / digit % 10));
-            }
+            out[--i] = '.';
         }
+        while (i > from) {
+            long rest = left / 10;
+            out[--i] = (byte) ('0' + left - 10 * rest);
+            left = rest;
+        }
+        return end;
+    }
+
+    private static int count(long value) {
+        int count = 1;
+        for (long power = 10; count < MOST_DIGITS && value >= power; power *= 10) {
+            count++;
+        }
+        return count;
     }
 }

@@ -72,6 +72,12 @@ public final class SteadyMonitor {
         }
 
         @Override
+        public void acknowledged(Alert alert, long atUs) {
+            first.acknowledged(alert, atUs);
+            second.acknowledged(alert, atUs);
+        }
+
+        @Override
         public void cell(LedgerCell cell) {
             first.cell(cell);
             second.cell(cell);

@@ -37,6 +37,9 @@ public record Rig(
         Ledger ledger,
         Units units) {
 
+    /** The name under which what is done on the cab view stands among the inputs; no serial port has it. */
+    public static final String CAB_PORT = "cab";
+
     public Rig {
         ports = List.copyOf(ports);
     }

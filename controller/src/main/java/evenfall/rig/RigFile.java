@@ -138,6 +138,9 @@ public final class RigFile {
             if (ports.stream().anyMatch(p -> p.name().equals(name))) {
                 throw node.wrong("name", "there are two ports called " + name, "a name of its own for each port");
             }
+            if (name.equals(Rig.CAB_PORT)) {
+                throw node.wrong("name", "cab is the name of the cab view among the inputs", "any other name");
+            }
             ports.add(new Rig.Port(name, node.text("device"), node.integer("baud", 115_200)));
         }
         return ports;

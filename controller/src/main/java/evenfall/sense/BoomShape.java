@@ -52,7 +52,7 @@ public final class BoomShape {
     private final double[][] weight;
     private final double[] shapeVariance;
     private final boolean[] known;
-    private final boolean[] knownNow;
+    private final HeightReadings taken;
     private boolean ready;
 
     /**
@@ -76,7 +76,7 @@ public final class BoomShape {
         weight = new double[outletRightM.length][sensorRightM.length];
         shapeVariance = new double[outletRightM.length];
         known = new boolean[sensorRightM.length];
-        knownNow = new boolean[sensorRightM.length];
+        taken = new HeightReadings(sensorRightM.length);
     }
 
     /**
@@ -88,9 +88,15 @@ public final class BoomShape {
      * @param heightKnown filled with whether it is
      */
     public void spread(List<Quantity> sensorM, double[] heightM, double[] variance, boolean[] heightKnown) {
-        solveFor(sensorM);
+        take(sensorM, taken.heightM, taken.heightVariance);
+        spread(taken, heightM, variance, heightKnown);
+    }
+
+    /** As {@link #spread(List, double[], double[], boolean[])}. */
+    public void spread(HeightReadings sensors, double[] heightM, double[] variance, boolean[] heightKnown) {
+        solveFor(sensors.known);
         for (int outlet = 0; outlet < heightM.length; outlet++) {
-            combine(outlet, sensorM, shapeVariance[outlet], heightM, variance);
+            combine(outlet, sensors.heightM, sensors.heightVariance, shapeVariance[outlet], heightM, variance);
             heightKnown[outlet] = variance[outlet] <= MOST_SD_M * MOST_SD_M;
             heightM[outlet] = heightKnown[outlet] ? heightM[outlet] : 0;
         }
@@ -104,31 +110,45 @@ public final class BoomShape {
      * @param variance filled with its variance, (m/s)²
      */
     public void spreadRates(List<Quantity> sensorMps, double[] rateMps, double[] variance) {
-        solveFor(sensorMps);
+        take(sensorMps, taken.rateMps, taken.rateVariance);
+        spreadRates(taken, rateMps, variance);
+    }
+
+    /** As {@link #spreadRates(List, double[], double[])}. */
+    public void spreadRates(HeightReadings sensors, double[] rateMps, double[] variance) {
+        solveFor(sensors.known);
         for (int outlet = 0; outlet < rateMps.length; outlet++) {
             double shape = SHAPE_RATE_PS * SHAPE_RATE_PS * shapeVariance[outlet];
-            combine(outlet, sensorMps, shape, rateMps, variance);
+            combine(outlet, sensors.rateMps, sensors.rateVariance, shape, rateMps, variance);
         }
     }
 
-    private void combine(int outlet, List<Quantity> sensors, double shape, double[] value, double[] variance) {
+    private void take(List<Quantity> sensors, double[] value, double[] variance) {
+        for (int i = 0; i < value.length; i++) {
+            Quantity sensor = sensors.get(i);
+            taken.known[i] = sensor.isKnown();
+            value[i] = sensor.number();
+            variance[i] = sensor.variance();
+        }
+    }
+
+    private void combine(
+            int outlet, double[] sensor, double[] sensorVariance, double shape, double[] value, double[] variance) {
         double sum = 0;
         double spread = shape;
+        double[] weights = weight[outlet];
         for (int i = 0; i < known.length; i++) {
             if (known[i]) {
-                double w = weight[outlet][i];
-                sum += w * sensors.get(i).get();
-                spread += w * w * sensors.get(i).variance();
+                double w = weights[i];
+                sum += w * sensor[i];
+                spread += w * w * sensorVariance[i];
             }
         }
         value[outlet] = sum;
         variance[outlet] = spread;
     }
 
-    private void solveFor(List<Quantity> sensors) {
-        for (int i = 0; i < knownNow.length; i++) {
-            knownNow[i] = sensors.get(i).isKnown();
-        }
+    private void solveFor(boolean[] knownNow) {
         if (!ready || !Arrays.equals(known, knownNow)) {
             System.arraycopy(knownNow, 0, known, 0, known.length);
             solve();

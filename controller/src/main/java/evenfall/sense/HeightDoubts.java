@@ -35,6 +35,8 @@ public final class HeightDoubts {
     /** Five times the scatter of the others. */
     private static final double FAR_BEYOND = 5;
 
+    private static final double LN_FAR_BEYOND = StrictMath.log(FAR_BEYOND);
+
     private static final double MOST_OF_DIFFERENCE = 1.5;
 
     /** The least square of a difference that a healthy sensor is taken to have, m²: that of 2 mm of scatter. */
@@ -166,7 +168,7 @@ public final class HeightDoubts {
         }
         // When the whole boom is shaken, all bend at once.
         double othersM2 = Math.max(Math.max(LEAST_M2, middleM2), middleOfOthers(sensor, nowM2, isScattered));
-        double worth = 0.5 * squaredM2 / othersM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - StrictMath.log(FAR_BEYOND);
+        double worth = 0.5 * squaredM2 / othersM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - LN_FAR_BEYOND;
         double evidence = Math.max(0, Math.min(THRESHOLD + 1, scattered[sensor] + Math.min(MOST_OF_DIFFERENCE, worth)));
         scattered[sensor] = evidence;
         isScattered[sensor] = isScattered[sensor] ? evidence > 0 : evidence > THRESHOLD;
@@ -180,14 +182,21 @@ public final class HeightDoubts {
         int n = 0;
         for (int i = 0; i < habit.length; i++) {
             if (i != sensor && !disbelieved[i] && inRow[i] > 0) {
-                int at = n++;
-                while (at > 0 && others[at - 1] > habit[i]) {
-                    others[at] = others[at - 1];
-                    at--;
-                }
-                others[at] = habit[i];
+                others[n++] = habit[i];
             }
         }
-        return n == 0 ? Double.NaN : others[n / 2];
+        // By how many are less, for the few that there are: a sort's questions would each be a toss-up.
+        for (int i = 0; i < n; i++) {
+            int less = 0;
+            int same = 0;
+            for (int j = 0; j < n; j++) {
+                less += others[j] < others[i] ? 1 : 0;
+                same += others[j] == others[i] ? 1 : 0;
+            }
+            if (less <= n / 2 && n / 2 < less + same) {
+                return others[i];
+            }
+        }
+        return Double.NaN;
     }
 }

@@ -244,13 +244,45 @@ public final class HeightSense {
         if (missing != null) {
             return missing;
         }
-        double overS = Math.max(0, nowUs - echoUs + LAG_US) * 1e-6;
-        double variance = varHeight
+        double overS = overS(nowUs);
+        return Quantity.known(heightAfterM(overS), heightVarianceAfter(overS), nowUs - echoUs);
+    }
+
+    private double overS(long nowUs) {
+        return Math.max(0, nowUs - echoUs + LAG_US) * 1e-6;
+    }
+
+    private double heightAfterM(double overS) {
+        return heightM + rateMps * overS;
+    }
+
+    private double heightVarianceAfter(double overS) {
+        return varHeight
                 + overS * (2 * varBoth + overS * varRate)
                 + MOTION_M2PS3 * overS * overS * overS / 3
                 + GROUND_M2PS * overS
                 + airVariance;
-        return Quantity.known(heightM + rateMps * overS, variance, nowUs - echoUs);
+    }
+
+    private double rateVarianceAfter(double overS) {
+        return varRate + MOTION_M2PS3 * overS;
+    }
+
+    /**
+     * The numbers of {@link #heightM} and {@link #rateMps}.
+     *
+     * @param into filled at the place of this sensor
+     */
+    public void read(long nowUs, long silenceUs, HeightReadings into, int sensor) {
+        boolean known = missing(nowUs, silenceUs) == null;
+        into.known[sensor] = known;
+        if (known) {
+            double overS = overS(nowUs);
+            into.heightM[sensor] = heightAfterM(overS);
+            into.heightVariance[sensor] = heightVarianceAfter(overS);
+            into.rateMps[sensor] = rateMps;
+            into.rateVariance[sensor] = rateVarianceAfter(overS);
+        }
     }
 
     /**
@@ -266,8 +298,7 @@ public final class HeightSense {
         if (missing != null) {
             return missing;
         }
-        double overS = Math.max(0, nowUs - echoUs + LAG_US) * 1e-6;
-        return Quantity.known(rateMps, varRate + MOTION_M2PS3 * overS, nowUs - echoUs);
+        return Quantity.known(rateMps, rateVarianceAfter(overS(nowUs)), nowUs - echoUs);
     }
 
     private @Nullable Quantity missing(long nowUs, long silenceUs) {

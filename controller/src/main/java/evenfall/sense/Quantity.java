@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A number with its variance and its age, or no number with the reason: never a number that stands for not knowing.
  *
- * @param value in the SI unit that the field holding it names; null when not known
+ * @param number in the SI unit that the field holding it names; NaN when not known. {@link #get} and {@link #value} do not hand that out
  * @param variance of the value about the truth, in that unit squared, 0 or more; 0 where the number is set or counted and has no error of
  *     its own. Of what the monitor cannot see (a wrong K-factor, a sensor mounted elsewhere than the rig says) it knows nothing. NaN
  *     when the value is not known
@@ -14,15 +14,15 @@ import org.jspecify.annotations.Nullable;
  * @param unknown null when the value is known
  */
 public record Quantity(
-        @Nullable Double value,
+        double number,
         double variance,
         long ageUs,
         @Nullable Unknown unknown) {
     public Quantity {
-        if ((value == null) == (unknown == null)) {
+        if (Double.isNaN(number) == (unknown == null)) {
             throw new IllegalArgumentException("either a value or the reason why there is none");
         }
-        if (value != null && !(variance >= 0)) {
+        if (unknown == null && !(variance >= 0)) {
             throw new IllegalArgumentException("a variance of 0 or more, not " + variance);
         }
     }
@@ -42,19 +42,24 @@ public record Quantity(
     }
 
     public static Quantity unknown(Unknown reason, long ageUs) {
-        return new Quantity(null, Double.NaN, ageUs, reason);
+        return new Quantity(Double.NaN, Double.NaN, ageUs, reason);
     }
 
     public boolean isKnown() {
-        return value != null;
+        return unknown == null;
+    }
+
+    /** The number; null when not known. */
+    public @Nullable Double value() {
+        return unknown == null ? number : null;
     }
 
     /** The number of a known quantity. */
     public double get() {
-        if (value == null) {
+        if (unknown != null) {
             throw new IllegalStateException("asked for a quantity that is not known: " + unknown);
         }
-        return value;
+        return number;
     }
 
     /** Standard deviation, in the value's unit; NaN when not known. */

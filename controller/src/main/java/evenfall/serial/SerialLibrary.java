@@ -34,7 +34,10 @@ public final class SerialLibrary {
     public static SortedMap<String, String> ports() {
         SortedMap<String, String> found = new TreeMap<>();
         for (SerialPort port : SerialPort.getCommPorts()) {
-            found.put(port.getSystemPortPath(), port.getDescriptivePortName());
+            // The library lists any path that was once opened.
+            if (!port.getSystemPortPath().startsWith("/dev/pts/")) {
+                found.put(port.getSystemPortPath(), port.getDescriptivePortName());
+            }
         }
         return found;
     }

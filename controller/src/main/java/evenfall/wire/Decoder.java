@@ -24,6 +24,7 @@ final class Decoder {
     private final AirTemperature air = new AirTemperature();
     private final TankLevel level = new TankLevel();
     private final HubIdentity hub = new HubIdentity();
+    private final Acknowledgement acknowledgement = new Acknowledgement();
 
     private int kind = NOT_USED;
 
@@ -69,6 +70,7 @@ final class Decoder {
             case 'S' -> handler.onSections(sections);
             case 'T' -> handler.onAir(air);
             case 'L' -> handler.onLevel(level);
+            case 'A' -> handler.onAcknowledgement(acknowledgement);
             default -> handler.onHub(hub);
         }
     }
@@ -85,6 +87,7 @@ final class Decoder {
             case 'S' -> sections.read(fields);
             case 'T' -> air.read(fields);
             case 'L' -> level.read(fields);
+            case 'A' -> acknowledgement.read(fields);
             default -> hub.read(fields);
         };
     }
@@ -100,7 +103,7 @@ final class Decoder {
         }
         if (isOfHub(line)) {
             return switch (line[5]) {
-                case 'Q', 'W', 'H', 'P', 'S', 'T', 'L', 'I' -> line[5];
+                case 'Q', 'W', 'H', 'P', 'S', 'T', 'L', 'I', 'A' -> line[5];
                 default -> NOT_USED;
             };
         }

@@ -156,6 +156,31 @@ final class Fields {
         return at > start;
     }
 
+    /**
+     * Reads a word of lower-case letters, digits and hyphens into an array as long as a sentence; an empty word is refused.
+     *
+     * @return its length; 0 where it is refused
+     */
+    int word(byte[] to) {
+        if (!enter()) {
+            return 0;
+        }
+        int start = at;
+        while (at < end && isOfWord(line[at])) {
+            to[at - start] = line[at];
+            at++;
+        }
+        if (at == start || (at < end && line[at] != ',')) {
+            bad = true;
+            return 0;
+        }
+        return at - start;
+    }
+
+    static boolean isOfWord(int c) {
+        return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-';
+    }
+
     /** Reads a field of one character; false where the field is empty. */
     boolean letter() {
         if (!enter()) {

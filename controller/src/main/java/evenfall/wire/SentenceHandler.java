@@ -43,4 +43,7 @@ public interface SentenceHandler {
 
     /** The hub's boot count and firmware version. */
     default void onHub(HubIdentity hub) {}
+
+    /** Somebody has seen an alert; of meaning on the cab view's own port only. */
+    default void onAcknowledgement(Acknowledgement acknowledgement) {}
 }

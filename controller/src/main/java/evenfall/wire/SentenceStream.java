@@ -92,6 +92,11 @@ public final class SentenceStream {
                 otherBytes);
     }
 
+    /** Returns how many sentences came in a sound envelope up to the last byte taken. */
+    public long readable() {
+        return accepted + ignored;
+    }
+
     private int startLine(byte[] bytes, int at) {
         if (bytes[at] == '$') {
             state = IN_SENTENCE;

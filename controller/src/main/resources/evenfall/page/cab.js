@@ -7,15 +7,18 @@ const SHAPES = {
   low: "M26 4a22 22 0 1 0 .1 0z",
 };
 const STALE_MS = 1500;
+const BACK_MS = 6000;
 const UNITS = {
   metric: { rate: [1, 0, "L/ha"], height: [1, 2, "m"], speed: [3.6, 1, "km/h"], pressure: [1, 0, "kPa"] },
-  us: { rate: [0.1069054, 1, "US gal/ac"], height: [39.37008, 1, "in"], speed: [2.236936, 1, "mph"], pressure: [0.1450377, 0, "psi"] },
+  us: { rate: [0.1069066, 1, "US gal/ac"], height: [39.37008, 1, "in"], speed: [2.236936, 1, "mph"], pressure: [0.1450377, 0, "psi"] },
 };
 const TALLEST_M = 1.2;
 const $ = (id) => document.getElementById(id);
 let rig = null;
 let heardAt = null;
 let unknownSeen = false;
+let backAt = null;
+const startedAt = performance.now();
 
 const fill = (text, ...values) => text.replace(/\{(\d)\}/g, (whole, i) => values[i]);
 const set = (id, text) => {
@@ -25,13 +28,14 @@ function measure(value, quantity) {
   const [times, decimals, unit] = UNITS[rig.units][quantity];
   return [(value * times).toFixed(decimals), unit];
 }
+const span = (ms) => (ms < 90000 ? (ms / 1000).toFixed(0) + " s" : (ms / 60000).toFixed(0) + " min");
 const text = (value, quantity) => measure(value, quantity).join(" ");
 
 function known(id, quantity, name) {
   const value = quantity.value;
   $(id).classList.toggle("unknown", value === null);
   set(id, value === null ? words.notKnown : text(value, name));
-  $(id).title = value === null ? quantity.why : "";
+  set(id + "-why", value === null ? quantity.why : "");
 }
 
 function showRate(live) {
@@ -54,7 +58,7 @@ function part(name) {
   if (!li) {
     li = document.createElement("li");
     li.dataset.part = name;
-    li.innerHTML = '<span class="part-name"></span><div class="gauge" aria-hidden="true"><i class="room"></i><i class="bar"></i></div><b class="part-height"></b><span class="part-rows"></span>';
+    li.innerHTML = '<span class="part-name"></span><div class="gauge" aria-hidden="true"><i class="room"></i><i class="bar"></i></div><b class="part-height"></b><span class="part-rows"></span><span class="part-why"></span>';
     li.querySelector(".part-name").textContent = words.parts[name] || name;
     $("parts").append(li);
   }
@@ -67,11 +71,13 @@ function showBoom(live) {
     const li = part(segment.name);
     const height = segment.height_m.value;
     const b = li.querySelector(".part-height");
-    b.textContent = height === null ? words.notKnown : text(height, "height");
+    const said = height === null ? words.notKnown : text(height, "height");
+    if (b.textContent !== said) b.textContent = said;
     b.classList.toggle("unknown", height === null);
     li.querySelector(".bar").hidden = height === null;
     if (height !== null) li.querySelector(".bar").style.bottom = percent(height);
     const room = li.querySelector(".room");
+    room.hidden = live.window.low_m === null;
     const low = Math.max(rig.clearance_m, live.window.low_m ?? 0);
     const high = Math.min(rig.ceiling_m, live.window.high_m ?? 9);
     room.style.bottom = percent(low);
@@ -80,10 +86,20 @@ function showBoom(live) {
     const cv = segment.row_cv;
     const even = cv !== null && cv <= rig.row_cv_limit;
     rows.className = "part-rows " + (cv === null ? "unknown" : even ? "even" : "uneven");
-    rows.textContent = cv === null ? words.rowsUnknown : fill(even ? words.rowsEven : words.rowsUneven, (100 * cv).toFixed(0) + " %");
-    rows.title = segment.why || "";
+    const got = cv === null ? words.rowsUnknown : fill(even ? words.rowsEven : words.rowsUneven, (100 * cv).toFixed(0) + " %");
+    if (rows.textContent !== got) rows.textContent = got;
+    const reasons = [height === null ? segment.height_m.why : null, cv === null ? segment.why : null].filter(Boolean);
+    const why = [...new Set(reasons)].join("; ");
+    const reason = li.querySelector(".part-why");
+    if (reason.textContent !== why) reason.textContent = why;
   }
-  set("window", live.window.low_m === null ? words.windowNone : fill(words.window, rig.outlet, text(live.window.low_m, "height"), text(live.window.high_m, "height")));
+  set("window", windowWords(live));
+}
+
+function windowWords({ window, pressure_kPa, flow_Lpm }) {
+  if (window.low_m === null) return pressure_kPa.value === null && flow_Lpm.value === null ? words.windowUnknown : words.windowNone;
+  const round = (m) => text(m, "height").replace(/\.0+ /, " ");
+  return window.low_m <= 0 ? fill(words.windowUpTo, round(window.high_m)) : fill(words.window, text(window.low_m, "height"), text(window.high_m, "height"));
 }
 
 function showLive(live) {
@@ -99,7 +115,14 @@ function showLive(live) {
 
 function showCalm() {
   $("calm").hidden = $("alerts").children.length > 0;
+  $("calm").classList.toggle("partly", heardAt === null || unknownSeen);
   set("calm", heardAt === null ? words.waiting : unknownSeen ? words.calmUnknown : words.calm);
+}
+
+/** What is wrong, and where unless it is the whole boom. */
+function title({ kind, place }) {
+  const what = words.kinds[kind] || kind;
+  return place === "boom" ? what : fill(words.at, what, words.parts[place] || place);
 }
 
 const RANK = { high: 0, medium: 1, low: 2 };
@@ -124,19 +147,17 @@ function showAlerts(list) {
         p.textContent = content;
         return p;
       };
-      li.append(svg, add("what", fill(words.at, words.kinds[alert.kind] || alert.kind, words.parts[alert.place] || alert.place)), add("act", alert.act), add("why", alert.why));
-      if (!acknowledged) {
+      li.append(svg, add("what", title(alert)), add("act", alert.act), add("why", alert.why));
+      if (acknowledged) {
+        li.append(add("mark", words.seenMark));
+      } else {
         const button = document.createElement("button");
         button.type = "button";
         button.textContent = words.seen;
         button.dataset.key = alert.kind + "/" + alert.place;
-        button.setAttribute("aria-label", `${words.seen}: ${words.kinds[alert.kind] || alert.kind}, ${alert.place}`);
-        button.addEventListener("click", () => {
-          button.disabled = true;
-          fetch("acknowledge", { method: "POST", body: JSON.stringify({ kind: alert.kind, place: alert.place }) })
-            .catch(() => {})
-            .finally(() => { button.disabled = false; });
-        });
+        button.setAttribute("aria-label", `${words.seen}: ${title(alert)}`);
+        button.disabled = document.body.classList.contains("stale");
+        button.addEventListener("click", () => seen(button, alert));
         li.append(button);
       }
       return li;
@@ -146,13 +167,40 @@ function showAlerts(list) {
   showCalm();
 }
 
+/** The box answers by marking the alert for everyone; until then it stands as it was. */
+async function seen(button, alert) {
+  button.disabled = true;
+  const answer = await fetch("acknowledge", { method: "POST", body: JSON.stringify({ kind: alert.kind, place: alert.place }) }).catch(() => null);
+  // 404: it has cleared meanwhile, and goes by itself.
+  if (answer?.ok || answer?.status === 404 || !button.isConnected) return;
+  button.disabled = false;
+  let note = button.parentNode.querySelector(".failed");
+  if (!note) {
+    note = document.createElement("p");
+    note.className = "failed";
+    note.setAttribute("role", "alert");
+    button.parentNode.append(note);
+  }
+  note.textContent = words.seenFailed;
+}
+
 function tick() {
-  const ageMs = heardAt === null ? null : performance.now() - heardAt;
-  const stale = ageMs !== null && ageMs > STALE_MS;
-  document.body.classList.toggle("stale", stale);
-  set("age", ageMs === null ? "–" : fill(words.ageOf, (ageMs / 1000).toFixed(ageMs < 10000 ? 1 : 0)));
+  const ageMs = performance.now() - (heardAt ?? startedAt);
+  const stale = ageMs > STALE_MS;
+  if (stale !== document.body.classList.contains("stale")) {
+    document.body.classList.toggle("stale", stale);
+    for (const button of document.querySelectorAll("#alerts button")) button.disabled = stale;
+    set("lost-words", stale ? words.lost : "");
+    backAt = stale || heardAt === null ? null : performance.now();
+    set("back", backAt === null ? "" : words.back);
+  }
+  if (backAt !== null && performance.now() - backAt > BACK_MS) {
+    backAt = null;
+    set("back", "");
+  }
+  set("age", heardAt === null ? "–" : fill(words.ageOf, (ageMs / 1000).toFixed(ageMs < 10000 ? 1 : 0)));
   $("lost").hidden = !stale;
-  if (stale) set("lost", fill(words.lost, (ageMs / 1000).toFixed(0) + " s"));
+  if (stale) set("lost-age", heardAt === null ? words.noneYet : fill(words.lostAge, span(ageMs)));
 }
 
 for (const [id, word] of [["warnings-title", "warnings"], ["rate-title", "rate"], ["boom-title", "boom"], ["speed-title", "speed"], ["pressure-title", "pressure"], ["age-title", "age"]]) set(id, words[word]);

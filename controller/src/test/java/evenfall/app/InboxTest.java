@@ -41,6 +41,17 @@ class InboxTest {
     }
 
     @Test
+    void whatIsDoneOnTheCabViewStandsAmongTheInputsAtItsTime() throws Exception {
+        nowUs = 3000;
+        assertThat(inbox.command(bytes("$A"))).isTrue();
+        assertThat(take()).isEqualTo(new TraceEvent.Bytes(3000, "cab", bytes("$A")));
+        for (int i = 0; i < 3; i++) {
+            inbox.bytes("hub", bytes("a"));
+        }
+        assertThat(inbox.command(bytes("$A"))).as("no room").isFalse();
+    }
+
+    @Test
     void whatFindsTheInboxFullIsCountedAndItsPlaceIsMarked() throws Exception {
         inbox.bytes("hub", bytes("a"));
         inbox.bytes("hub", bytes("b"));

@@ -49,9 +49,7 @@ class LedgerMessagesTest {
     @Test
     void aCellStaysSmall() throws Exception {
         LedgerScript script = new LedgerScript().run(4).end();
-        assertThat(new LedgerMessages(script.rig).cell(script.cells.get(3)).length)
-                .as("192 rows")
-                .isLessThan(2500);
+        assertThat(bytes(script, 3).length).as("192 rows").isLessThan(2500);
     }
 
     @Test
@@ -150,7 +148,11 @@ class LedgerMessagesTest {
     }
 
     private static JsonNode cell(LedgerScript script, int number) throws IOException {
-        return JSON.readTree(new LedgerMessages(script.rig).cell(script.cells.get(number)));
+        return JSON.readTree(bytes(script, number));
+    }
+
+    private static byte[] bytes(LedgerScript script, int number) {
+        return JsonText.document(json -> new LedgerMessages(script.rig).cell(json, script.cells.get(number)));
     }
 
     private static JsonNode pass(LedgerScript script) throws IOException {

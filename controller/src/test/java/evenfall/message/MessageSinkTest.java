@@ -1,7 +1,9 @@
 package evenfall.message;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import evenfall.sense.Unknown;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +16,7 @@ class MessageSinkTest {
     private final MessageSink sink = new MessageSink(
             Examples.RIG,
             (topic, payload, retained, delivery) ->
-                    sent.add(new Sent(topic, new String(payload, StandardCharsets.UTF_8), retained, delivery)));
+                    sent.add(new Sent(topic, new String(payload.bytes(), StandardCharsets.UTF_8), retained, delivery)));
 
     @Test
     void anAlertIsRetainedWhileItStandsAndItsEndIsSaidBeforeItIsTakenAway() {
@@ -30,6 +32,30 @@ class MessageSinkTest {
                 .containsExactly(Delivery.EVERY, Delivery.LATEST, Delivery.EVERY, Delivery.EVERY);
         assertThat(sent.get(2).payload()).contains("\"state\":\"cleared\"");
         assertThat(sent.get(3).payload()).isEmpty();
+    }
+
+    @Test
+    void whatWasTakenOfOneMessageIsNotTouchedByTheNext() {
+        List<byte[]> kept = new ArrayList<>();
+        List<Payload> payloads = new ArrayList<>();
+        MessageSink taken = new MessageSink(Examples.RIG, (topic, payload, retained, delivery) -> {
+            payloads.add(payload);
+            if (payloads.size() != 2) {
+                kept.add(payload.bytes());
+                assertThat(payload.bytes()).as("one copy for all").isSameAs(kept.get(kept.size() - 1));
+            }
+        });
+        taken.live(Examples.known(12_400_000));
+        byte[] before = kept.get(0).clone();
+        taken.live(Examples.known(12_600_000));
+        taken.live(Examples.unknown(Unknown.SILENT, 0));
+
+        assertThat(kept.get(0)).isEqualTo(before).isEqualTo(payloads.get(0).bytes());
+        assertThat(new String(before, StandardCharsets.UTF_8)).startsWith("{\"at_s\":12.400,");
+        assertThat(new String(kept.get(1), StandardCharsets.UTF_8)).contains("\"why\":\"silent\"");
+        assertThatThrownBy(payloads.get(1)::bytes)
+                .as("nobody asked for the second while it was published")
+                .isInstanceOf(IllegalStateException.class);
     }
 
     @Test

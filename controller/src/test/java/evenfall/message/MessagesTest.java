@@ -15,7 +15,7 @@ class MessagesTest {
 
     @Test
     void aLivePayloadSpeaksTradeUnitsWithFixedDecimals() {
-        assertThat(text(messages.live(Examples.known(12_400_000))))
+        assertThat(text(live(Examples.known(12_400_000))))
                 .startsWith("{\"at_s\":12.400,"
                         + "\"speed_mps\":{\"value\":5.502,\"sd\":0.0200,\"age_s\":0.08},"
                         + "\"flow_Lpm\":{\"value\":165.30,\"sd\":0.000,\"age_s\":0.02},"
@@ -38,11 +38,11 @@ class MessagesTest {
 
     @Test
     void whatIsNotKnownIsNullWithTheReasonAndTheAgeOfTheLastInput() {
-        assertThat(text(messages.live(Examples.unknown(Unknown.NO_FIX, 1_200_000))))
+        assertThat(text(live(Examples.unknown(Unknown.NO_FIX, 1_200_000))))
                 .contains("\"speed_mps\":{\"value\":null,\"why\":\"the receiver has no fix\",\"age_s\":1.20}")
                 .contains("\"row_cv\":null")
                 .contains("\"doubled_share\":null,\"why\":\"the receiver has no fix\"}");
-        assertThat(text(messages.live(Examples.unknown(Unknown.NOT_YET, -1))))
+        assertThat(text(live(Examples.unknown(Unknown.NOT_YET, -1))))
                 .as("no input ever came, so there is no age")
                 .contains("\"speed_mps\":{\"value\":null,\"why\":\"nothing heard yet\",\"age_s\":null}");
     }
@@ -73,11 +73,11 @@ class MessagesTest {
 
     @Test
     void theLanguageOfTheMachineChangesNothing() {
-        byte[] before = messages.live(Examples.known(12_400_000));
+        byte[] before = live(Examples.known(12_400_000));
         Locale machine = Locale.getDefault();
         try {
             Locale.setDefault(Locale.forLanguageTag("ar-EG"));
-            assertThat(messages.live(Examples.known(12_400_000))).isEqualTo(before);
+            assertThat(live(Examples.known(12_400_000))).isEqualTo(before);
         } finally {
             Locale.setDefault(machine);
         }
@@ -102,7 +102,11 @@ class MessagesTest {
                 live.standing(),
                 live.wire(),
                 live.droppedBytes());
-        assertThatThrownBy(() -> messages.live(fewer)).hasMessageContaining("height sensors");
+        assertThatThrownBy(() -> live(fewer)).hasMessageContaining("height sensors");
+    }
+
+    private byte[] live(Live live) {
+        return JsonText.document(json -> messages.live(json, live));
     }
 
     private static String text(byte[] payload) {

@@ -9,6 +9,7 @@ import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import evenfall.judge.AlertKind;
+import evenfall.monitor.Live;
 import evenfall.sense.Unknown;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -24,19 +25,21 @@ class PayloadSchemaTest {
     private static final JsonMapper JSON = JsonMapper.builder().build();
     private final Messages messages = new Messages(Examples.RIG);
 
+    private byte[] live(Live live) {
+        return JsonText.document(json -> messages.live(json, live));
+    }
+
     @Test
     void aLivePayloadWithEverythingKnownKeepsToItsSchema() {
-        assertThat(violations("live", messages.live(Examples.known(12_400_000))))
-                .isEmpty();
+        assertThat(violations("live", live(Examples.known(12_400_000)))).isEmpty();
     }
 
     @ParameterizedTest
     @EnumSource(Unknown.class)
     void aLivePayloadWithNothingKnownKeepsToItsSchema(Unknown reason) {
-        assertThat(violations("live", messages.live(Examples.unknown(reason, 1_200_000))))
+        assertThat(violations("live", live(Examples.unknown(reason, 1_200_000))))
                 .isEmpty();
-        assertThat(violations("live", messages.live(Examples.unknown(reason, -1))))
-                .isEmpty();
+        assertThat(violations("live", live(Examples.unknown(reason, -1)))).isEmpty();
     }
 
     @Test
@@ -59,13 +62,13 @@ class PayloadSchemaTest {
 
     @Test
     void theSchemasRefuseSilentGaps() throws IOException {
-        ObjectNode live = (ObjectNode) JSON.readTree(messages.live(Examples.unknown(Unknown.SILENT, 0)));
+        ObjectNode live = (ObjectNode) JSON.readTree(live(Examples.unknown(Unknown.SILENT, 0)));
         ((ObjectNode) live.get("speed_mps")).remove("why");
         assertThat(violations("live", JSON.writeValueAsBytes(live)))
                 .as("null without a reason")
                 .isNotEmpty();
 
-        live = (ObjectNode) JSON.readTree(messages.live(Examples.unknown(Unknown.SILENT, 0)));
+        live = (ObjectNode) JSON.readTree(live(Examples.unknown(Unknown.SILENT, 0)));
         ((ObjectNode) live.get("boom")).remove("why");
         assertThat(violations("live", JSON.writeValueAsBytes(live)))
                 .as("measures without a reason")

@@ -3,6 +3,7 @@ package evenfall.page;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenfall.message.Delivery;
+import evenfall.message.Payload;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import java.io.BufferedReader;
@@ -32,7 +33,8 @@ class CabPageTest {
     private static final String ALERT_TOPIC = "evenfall/example-36/alert/wing-low/left";
 
     private final HttpClient client = HttpClient.newHttpClient();
-    private final List<String> published = new CopyOnWriteArrayList<>();
+    private final List<String> handed = new CopyOnWriteArrayList<>();
+    private volatile boolean room = true;
     private CabPage page;
 
     @BeforeEach
@@ -45,9 +47,7 @@ class CabPageTest {
         CabPage opened = new CabPage(
                 rig,
                 new Rig.Page("127.0.0.1", 0, token),
-                (topic, payload, retained, delivery) ->
-                        published.add(topic + " " + new String(payload, StandardCharsets.UTF_8)),
-                () -> 7_000_000);
+                sentence -> room && handed.add(new String(sentence, StandardCharsets.US_ASCII)));
         opened.start();
         return opened;
     }
@@ -66,11 +66,11 @@ class CabPageTest {
     }
 
     private void live(String json) {
-        page.board().publish("evenfall/example-36/live", bytes(json), false, Delivery.LATEST);
+        page.board().publish("evenfall/example-36/live", Payload.of(bytes(json)), false, Delivery.LATEST);
     }
 
     private void alert(String json) {
-        page.board().publish(ALERT_TOPIC, bytes(json), true, Delivery.EVERY);
+        page.board().publish(ALERT_TOPIC, Payload.of(bytes(json)), true, Delivery.EVERY);
     }
 
     private static byte[] bytes(String text) {
@@ -148,13 +148,29 @@ class CabPageTest {
         assertThat(send(post(body)).statusCode()).isEqualTo(404);
         alert("{\"kind\":\"wing-low\"}");
         assertThat(send(post(body)).statusCode()).isEqualTo(204);
-        assertThat(published)
-                .containsExactly(
-                        "evenfall/example-36/acknowledged {\"kind\":\"wing-low\",\"place\":\"left\",\"at_s\":7.000}");
+        assertThat(handed).containsExactly("$PEVFA,wing-low,left*11\r\n");
+        assertThat(next(stream(), "alerts")).as("until the box says so").contains("\"acknowledged\":false");
+        page.board()
+                .publish(
+                        "evenfall/example-36/acknowledged",
+                        Payload.of(bytes("{\"kind\":\"wing-low\",\"place\":\"left\",\"at_s\":7.000}")),
+                        false,
+                        Delivery.EVERY);
         assertThat(next(stream(), "alerts")).contains("\"acknowledged\":true");
+        assertThat(send(post(body)).statusCode()).isEqualTo(204);
+        assertThat(handed).as("once is enough").hasSize(1);
         alert("");
         alert("{\"kind\":\"wing-low\"}");
         assertThat(next(stream(), "alerts")).as("a new one is new").contains("\"acknowledged\":false");
+    }
+
+    @Test
+    void aBoxThatHasNoRoomForItSaysSo() throws Exception {
+        alert("{\"kind\":\"wing-low\"}");
+        room = false;
+        HttpResponse<String> response = send(post("{\"kind\":\"wing-low\",\"place\":\"left\"}"));
+        assertThat(response.statusCode()).isEqualTo(503);
+        assertThat(response.body()).contains("try again");
     }
 
     private HttpRequest.Builder post(String body) {

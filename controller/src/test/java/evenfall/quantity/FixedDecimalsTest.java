@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -45,6 +46,30 @@ class FixedDecimalsTest {
                     .as("seed %d, value %s, decimals %d", seed, value, decimals)
                     .isEqualTo(expected);
         }
+    }
+
+    @Test
+    void wholeNumbersAreThoseOfJava() {
+        long seed = 5;
+        Random random = new Random(seed);
+        byte[] out = new byte[FixedDecimals.LONGEST + 1];
+        for (int i = 0; i < 2000; i++) {
+            long value = i < 2 ? i * Long.MAX_VALUE : random.nextLong() >> random.nextInt(64);
+            out[0] = '#';
+            int end = FixedDecimals.write(out, 1, value);
+            assertThat(new String(out, 0, end, StandardCharsets.US_ASCII))
+                    .as("seed %d", seed)
+                    .isEqualTo("#" + value);
+        }
+        assertThatThrownBy(() -> FixedDecimals.write(out, 0, Long.MIN_VALUE))
+                .isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void theLongestFitsTheRoomThatIsAskedFor() {
+        byte[] out = new byte[FixedDecimals.LONGEST];
+        assertThat(FixedDecimals.write(out, 0, -FixedDecimals.LARGEST, 6)).isLessThanOrEqualTo(out.length);
+        assertThat(FixedDecimals.write(out, 0, -Long.MAX_VALUE)).isLessThanOrEqualTo(out.length);
     }
 
     @Test

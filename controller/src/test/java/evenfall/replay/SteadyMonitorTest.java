@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import evenfall.judge.Alert;
 import evenfall.message.Delivery;
+import evenfall.message.Payload;
 import evenfall.message.Publisher;
 import evenfall.monitor.Live;
 import evenfall.monitor.Outputs;
@@ -107,8 +108,8 @@ class SteadyMonitorTest {
     }
 
     private SteadyMonitor core(LongPredicate faultAt) {
-        Publisher publisher = (String topic, byte[] payload, boolean retained, Delivery delivery) ->
-                sent.add(topic + " " + new String(payload, StandardCharsets.UTF_8));
+        Publisher publisher = (String topic, Payload payload, boolean retained, Delivery delivery) ->
+                sent.add(topic + " " + new String(payload.bytes(), StandardCharsets.UTF_8));
         return new SteadyMonitor(rig, publisher, new Faulty(faultAt), (timeUs, unexpected) -> restartsUs.add(timeUs));
     }
 

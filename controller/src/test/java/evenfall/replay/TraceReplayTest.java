@@ -10,10 +10,12 @@ import evenfall.rig.RigFile;
 import evenfall.trace.TraceEvent;
 import evenfall.trace.TraceSource;
 import evenfall.trace.TraceWriter;
+import evenfall.wire.Acknowledgement;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -61,6 +63,36 @@ class TraceReplayTest {
     }
 
     @Test
+    void anAcknowledgementIsAnInputLikeAnyOther() throws Exception {
+        List<TraceEvent> events = events();
+        String without = run(source(events)).digest();
+        String silent = "sensor-silent";
+        assertThat(sent).as("an alert stands").anyMatch(line -> line.contains("alert/" + silent + "/hub"));
+        sent.clear();
+        for (long timeUs : new long[] {1_010_000, 4_010_000, 4_500_000}) {
+            events.add(new TraceEvent.Bytes(timeUs, "cab", Acknowledgement.sentence(silent, "hub")));
+        }
+        events.add(new TraceEvent.Bytes(4_510_000, "cab", Acknowledgement.sentence("wing-low", "left")));
+        events.add(new TraceEvent.Bytes(4_520_000, "gnss", Acknowledgement.sentence(silent, "gnss")));
+        events.sort(Comparator.comparingLong(TraceEvent::timeUs));
+        StringBuilder text = new StringBuilder();
+        TraceWriter writer = new TraceWriter(text);
+        for (TraceEvent event : events) {
+            writer.write(event);
+        }
+        TraceReplay.Outcome direct = run(source(events));
+        assertThat(sent.stream().filter(line -> line.startsWith("evenfall/example-36/acknowledged")))
+                .as("before it stands nothing follows, and once it is seen it is seen")
+                .containsExactly(
+                        "evenfall/example-36/acknowledged {\"kind\":\"sensor-silent\",\"place\":\"hub\",\"at_s\":4.010}");
+        assertThat(direct.digest()).isNotEqualTo(without);
+        assertThat(text).contains("\n4010000 cab $PEVFA,sensor-silent,hub*");
+        byte[] bytes = text.toString().getBytes(StandardCharsets.US_ASCII);
+        assertThat(run(TraceSource.open(new ByteArrayInputStream(bytes), "test")::next))
+                .isEqualTo(direct);
+    }
+
+    @Test
     void oneOtherByteInIsAnotherDigestOut() throws Exception {
         List<TraceEvent> events = events();
         String before = run(source(events)).digest();
@@ -78,7 +110,7 @@ class TraceReplayTest {
                 rig,
                 source,
                 (topic, payload, retained, delivery) ->
-                        sent.add(topic + " " + new String(payload, StandardCharsets.UTF_8)),
+                        sent.add(topic + " " + new String(payload.bytes(), StandardCharsets.UTF_8)),
                 new Unheard(),
                 (timeUs, unexpected) -> {
                     throw new AssertionError("no fault is due", unexpected);

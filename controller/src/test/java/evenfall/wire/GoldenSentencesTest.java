@@ -1,6 +1,7 @@
 package evenfall.wire;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
@@ -45,10 +46,34 @@ class GoldenSentencesTest {
                         "air",
                         "level",
                         "hub",
+                        "acknowledged",
                         "ignored",
                         "reject:checksum",
                         "reject:malformed",
                         "reject:too_long");
+    }
+
+    /** All other sentences are written by others; this one by the box itself. */
+    @Test
+    void theBoxWritesItsOwnSentenceAsTheTableHasIt() {
+        List<GoldenTable.Row> rows = GoldenTable.rows().stream()
+                .filter(row -> row.kind().equals("acknowledged"))
+                .toList();
+        assertThat(rows).hasSizeGreaterThanOrEqualTo(2);
+        for (GoldenTable.Row row : rows) {
+            byte[] written = Acknowledgement.sentence(
+                    row.fields().getOrDefault("kind", ""), row.fields().getOrDefault("place", ""));
+            assertThat(new String(written, StandardCharsets.US_ASCII)).isEqualTo(row.sentence() + "\r\n");
+        }
+    }
+
+    @Test
+    void whatIsNoWordIsNeverWritten() {
+        for (String wrong : List.of("", "Wing", "a,b", "a*b", "a b", "ä", "a\r\n", "x".repeat(70))) {
+            assertThatThrownBy(() -> Acknowledgement.sentence("wing-low", wrong))
+                    .as(wrong)
+                    .isInstanceOf(IllegalArgumentException.class);
+        }
     }
 
     @Test

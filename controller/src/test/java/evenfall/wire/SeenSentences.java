@@ -167,6 +167,13 @@ final class SeenSentences implements SentenceHandler {
     }
 
     @Override
+    public void onAcknowledgement(Acknowledgement acknowledgement) {
+        TreeMap<String, Object> fields = add("acknowledged");
+        fields.put("kind", acknowledgement.kind());
+        fields.put("place", acknowledgement.place());
+    }
+
+    @Override
     public void onHub(HubIdentity hub) {
         TreeMap<String, Object> fields = add("hub");
         fields.put("tickUs", hub.tickUs());

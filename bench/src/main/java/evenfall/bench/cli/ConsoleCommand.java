@@ -1,8 +1,15 @@
 package evenfall.bench.cli;
 
 import evenfall.bench.console.ConsolePage;
+import evenfall.bench.workbench.Workbench;
 import evenfall.config.ConfigException;
+import evenfall.rig.Rig;
+import evenfall.rig.RigFile;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -12,7 +19,9 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
-@Command(name = "console", description = "A web page for training: drive, break and compare runs, and choose outlets.")
+@Command(
+        name = "console",
+        description = "A web page: drive, break and compare runs, choose outlets, and lead bench tests step by step.")
 final class ConsoleCommand implements Callable<Integer> {
     private static final Set<String> LOOPBACK = Set.of("127.0.0.1", "localhost", "::1");
     private static final Pattern TOKEN = Pattern.compile("[A-Za-z0-9]{12,80}");
@@ -35,6 +44,21 @@ final class ConsoleCommand implements Callable<Integer> {
             paramLabel = "TOKEN",
             description = "12 to 80 letters and digits that every page has to bring.")
     private @Nullable String token;
+
+    @Option(names = "--rig", paramLabel = "RIG.yaml", description = "The machine that is tested on the bench page.")
+    private @Nullable Path rig;
+
+    @Option(
+            names = "--device",
+            paramLabel = "DEVICE",
+            description = "A serial port that this system does not list; may be given several times.")
+    private List<String> devices = new ArrayList<>();
+
+    @Option(
+            names = "--keep",
+            paramLabel = "DIR",
+            description = "Where results of bench tests are kept; this folder if absent.")
+    private Path keep = Path.of("");
 
     @Option(names = Evenfall.DEBUG, description = "Show where in the program an unexpected error arose.")
     boolean debug;
@@ -63,9 +87,15 @@ final class ConsoleCommand implements Callable<Integer> {
                     "is missing, and " + host + " is seen from beyond this machine",
                     "12 to 80 letters and digits");
         }
+        Path folder = keep.toAbsolutePath().normalize();
+        if (!Files.isDirectory(folder) || !Files.isWritable(folder)) {
+            throw ConfigException.ofOption(
+                    "--keep", keep + " cannot be written", "a folder that is there and can be written to");
+        }
+        Optional<Rig> machine = rig == null ? Optional.empty() : Optional.of(RigFile.read(rig));
         ConsolePage page;
         try {
-            page = new ConsolePage(host, port, Optional.ofNullable(token));
+            page = new ConsolePage(host, port, Optional.ofNullable(token), new Workbench(machine, devices, folder));
         } catch (IOException | IllegalArgumentException e) {
             throw new IOException(
                     "cannot listen at " + host + ":" + port + " (" + e.getMessage() + "); another --port may be free",

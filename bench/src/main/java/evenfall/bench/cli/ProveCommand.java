@@ -12,6 +12,7 @@ import evenfall.bench.prove.listen.SerialInstruments;
 import evenfall.bench.prove.measure.Limit;
 import evenfall.bench.prove.record.AnswersDraft;
 import evenfall.bench.prove.record.ProofJson;
+import evenfall.bench.prove.record.ResultName;
 import evenfall.bench.prove.record.RigConstants;
 import evenfall.bench.prove.record.WholeFile;
 import evenfall.bench.prove.talk.AnswersFile;
@@ -32,8 +33,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -56,10 +55,6 @@ import picocli.CommandLine.Parameters;
             "It asks step by step. Enter takes the answer in brackets, \"back\" goes one step back."
         })
 final class ProveCommand implements Callable<Integer> {
-    private static final DateTimeFormatter STAMP =
-            DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss").withZone(ZoneOffset.UTC);
-    private static final int MOST_SAME_NAMES = 1000;
-
     private final Terminal terminal;
 
     @Mixin
@@ -159,7 +154,9 @@ final class ProveCommand implements Callable<Integer> {
     }
 
     private Path file(Prover prover, Optional<Rig> rig, Instant begun) throws ConfigException {
-        Path file = result == null ? dated(prover, rig, begun) : result;
+        Path file = result == null
+                ? ResultName.free(Path.of(""), prover, rig.map(Rig::name).orElse(null), trial, begun)
+                : result;
         checkFolder(file);
         return file;
     }
@@ -236,19 +233,6 @@ final class ProveCommand implements Callable<Integer> {
     private Optional<Rig> rig() throws ConfigException {
         Path from = rigFile == null ? writeRig : rigFile;
         return from == null ? Optional.empty() : Optional.of(RigFile.read(from));
-    }
-
-    private Path dated(Prover prover, Optional<Rig> rig, Instant begun) {
-        String stem = "prove-" + prover.word()
-                + (trial == null ? rig.map(r -> "-" + r.name()).orElse("") : "-trial-" + trial) + "-"
-                + STAMP.format(begun);
-        for (int again = 1; again < MOST_SAME_NAMES; again++) {
-            Path file = Path.of(stem + (again == 1 ? "" : "-" + again) + ".json");
-            if (!Files.exists(file)) {
-                return file;
-            }
-        }
-        return Path.of(stem + ".json");
     }
 
     private static void checkFolder(Path file) throws ConfigException {

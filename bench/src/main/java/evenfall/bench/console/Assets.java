@@ -37,6 +37,7 @@ final class Assets {
         own("/bench", "bench.html", HTML);
         own("/console.css", "console.css", CSS);
         own("/choose.css", "choose.css", CSS);
+        own("/bench.css", "bench.css", CSS);
         own("/icon.svg", "icon.svg", "image/svg+xml");
         for (String module : List.of(
                 "words",
@@ -50,7 +51,12 @@ final class Assets {
                 "controls",
                 "link",
                 "choose",
-                "bench")) {
+                "bench",
+                "ask",
+                "test",
+                "signals",
+                "cover",
+                "kept")) {
             own("/" + module + ".js", module + ".js", JAVASCRIPT);
         }
         byPath.put("/page.css", new Asset(CSS, Page.css().getBytes(StandardCharsets.UTF_8)));

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import evenfall.bench.report.Json;
+import evenfall.bench.workbench.Answer;
+import evenfall.bench.workbench.Workbench;
 import evenfall.config.ConfigException;
 import evenfall.page.Gate;
 import java.io.IOException;
@@ -11,6 +13,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetSocketAddress;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,12 +34,19 @@ public final class ConsolePage {
     private static final int THREADS = 24;
     private static final int LONGEST_BODY = 4000;
     private static final Pattern SESSION = Pattern.compile("/sessions/([0-9a-f-]{36})/(stream|do)");
+    private static final String OWN = "default-src 'self'; frame-ancestors 'none'";
+
+    /** A sheet brings its styles in itself, and no program. */
+    private static final String SHEET =
+            "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'none'";
+
     private static final byte[] ALIVE = ": alive\n\n".getBytes(StandardCharsets.US_ASCII);
 
     private final Gate gate;
     private final Assets assets = new Assets();
     private final byte[] catalogue;
     private final Sessions sessions = new Sessions();
+    private final Workbench workbench;
     private final Semaphore choosing = new Semaphore(2);
     private final HttpServer server;
     private final ThreadPoolExecutor threads;
@@ -52,6 +62,14 @@ public final class ConsolePage {
      * @throws IOException when the address cannot be had
      */
     public ConsolePage(String host, int port, Optional<String> token) throws IOException {
+        this(host, port, token, new Workbench(Optional.empty(), List.of(), Path.of("")));
+    }
+
+    /**
+     * @param workbench what answers the bench page; closed with this one
+     */
+    public ConsolePage(String host, int port, Optional<String> token, Workbench workbench) throws IOException {
+        this.workbench = workbench;
         this.host = host;
         this.token = token;
         this.gate = new Gate(token, "the token that the console was started with", "evenfall-console");
@@ -89,6 +107,7 @@ public final class ConsolePage {
     /** Ends all runs and pages and lets go of the port, at once. */
     public void close() {
         sessions.closeAll();
+        workbench.close();
         server.stop(0);
         threads.shutdownNow();
     }
@@ -127,6 +146,9 @@ public final class ConsolePage {
         } else if (path.equals("/sessions")) {
             only("POST", exchange);
             json(exchange, Json.object().put("id", sessions.open(body(exchange)).id()));
+        } else if (Workbench.answers(path)) {
+            byte[] body = exchange.getRequestMethod().equals("POST") ? bytes(exchange) : new byte[0];
+            answer(exchange, workbench.answer(exchange.getRequestMethod(), path, body));
         } else if (path.equals("/choose/answer")) {
             only("POST", exchange);
             json(exchange, choose(body(exchange)));
@@ -151,6 +173,10 @@ public final class ConsolePage {
     }
 
     private static JsonNode body(HttpExchange exchange) throws IOException, Refusal {
+        return Frames.read(bytes(exchange));
+    }
+
+    private static byte[] bytes(HttpExchange exchange) throws IOException, Refusal {
         byte[] body;
         try (InputStream in = exchange.getRequestBody()) {
             body = in.readNBytes(LONGEST_BODY + 1);
@@ -158,7 +184,7 @@ public final class ConsolePage {
         if (body.length > LONGEST_BODY) {
             throw new Refusal(413, "The request is too long; allowed: " + LONGEST_BODY + " bytes.");
         }
-        return Frames.read(body);
+        return body;
     }
 
     private JsonNode choose(JsonNode asked) throws Refusal {
@@ -205,17 +231,29 @@ public final class ConsolePage {
         out.flush();
     }
 
+    private static void answer(HttpExchange exchange, Answer answer) throws IOException {
+        if (!answer.allowed().isEmpty()) {
+            exchange.getResponseHeaders().set("Allow", answer.allowed());
+        }
+        send(exchange, answer.status(), answer.type(), answer.bytes(), answer.isPage() ? SHEET : OWN);
+    }
+
     private static void json(HttpExchange exchange, @Nullable JsonNode json) throws IOException {
         send(exchange, 200, "application/json", json == null ? new byte[0] : Frames.bytes(json));
     }
 
     private static void send(HttpExchange exchange, int status, String type, byte[] bytes) throws IOException {
+        send(exchange, status, type, bytes, OWN);
+    }
+
+    private static void send(HttpExchange exchange, int status, String type, byte[] bytes, String mayLoad)
+            throws IOException {
         Map.of(
                         "Content-Type", type,
                         "Cache-Control", "no-cache",
                         "X-Content-Type-Options", "nosniff",
                         "Referrer-Policy", "no-referrer",
-                        "Content-Security-Policy", "default-src 'self'; frame-ancestors 'none'")
+                        "Content-Security-Policy", mayLoad)
                 .forEach(exchange.getResponseHeaders()::set);
         exchange.sendResponseHeaders(status, bytes.length == 0 ? -1 : bytes.length);
         try (OutputStream out = exchange.getResponseBody()) {

@@ -9,6 +9,7 @@ import evenfall.bench.reveal.TruthMoments;
 import evenfall.config.ConfigException;
 import evenfall.judge.Alert;
 import evenfall.message.Messages;
+import evenfall.message.Payload;
 import evenfall.message.Topics;
 import evenfall.monitor.Live;
 import evenfall.monitor.Outputs;
@@ -103,16 +104,16 @@ final class Lane {
         return new Lane(name, changed, told, truth, keptUntilUs, relay);
     }
 
-    private void publish(String topic, byte[] payload, boolean retained, Relay relay) {
+    private void publish(String topic, Payload payload, boolean retained, Relay relay) {
         if (retained && topic.startsWith(topics.alertsUnder())) {
-            if (payload.length == 0) {
+            if (payload.isEmpty()) {
                 standing.remove(topic);
             } else {
-                standing.put(topic, payload);
+                standing.put(topic, payload.bytes());
             }
         }
         if (world.timeUs() > silentUntilUs) {
-            relay.message(name, topic, payload, topic.equals(topics.live()));
+            relay.message(name, topic, payload.bytes(), topic.equals(topics.live()));
         }
     }
 

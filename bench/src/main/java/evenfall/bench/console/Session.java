@@ -352,6 +352,8 @@ final class Session {
                 }
                 case "truth" -> {
                     truthShown = json.path("shown").asBoolean();
+                    // A page takes nothing of the truth before it knows that it is to be shown.
+                    state();
                     pictures();
                     outbox.nudge();
                     order.done.complete(null);

@@ -56,8 +56,8 @@ final class QuickRun {
             outcome = TraceReplay.run(
                     rig,
                     source::next,
-                    (topic, payload, retained, delivery) ->
-                            messages.add(new Message(nowUs[0], topic, new String(payload, StandardCharsets.UTF_8))),
+                    (topic, payload, retained, delivery) -> messages.add(
+                            new Message(nowUs[0], topic, new String(payload.bytes(), StandardCharsets.UTF_8))),
                     new Unheard(),
                     (timeUs, unexpected) -> remarks.add("the core was started anew after " + unexpected));
             kept.messages(messages);

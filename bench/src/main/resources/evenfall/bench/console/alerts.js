@@ -5,7 +5,7 @@ const SHAPES = { high: "M26 3 50 47H2z", medium: "M26 2 50 26 26 50 2 26z", low:
 const RANK = { high: 0, medium: 1, low: 2 };
 const LONGEST_LOG = 80;
 
-const what = (alert) => fill(words.at, words.kinds[alert.kind] ?? alert.kind, words.places[alert.place] ?? alert.place);
+const what = (alert) => alert.place === "boom" ? words.kinds[alert.kind] ?? alert.kind : fill(words.at, words.kinds[alert.kind] ?? alert.kind, words.places[alert.place] ?? alert.place);
 
 function element(name, className, content) {
   const node = document.createElement(name);

@@ -66,6 +66,18 @@ function later() {
   timer = setTimeout(ask, WAIT_MS);
 }
 
+/** What has to be scrolled sideways can be reached by keyboard; what has not is no stop on the way. */
+function reach() {
+  for (const box of document.querySelectorAll("#answer .wide")) {
+    const scrolls = box.scrollWidth > box.clientWidth;
+    for (const [name, value] of [["tabindex", "0"], ["role", "group"], ["aria-label", words.scrolls]]) {
+      if (scrolls) box.setAttribute(name, value);
+      else box.removeAttribute(name);
+    }
+  }
+}
+new ResizeObserver(reach).observe(document.getElementById("answer"));
+
 async function ask() {
   asking?.abort();
   const mine = new AbortController();
@@ -80,6 +92,7 @@ async function ask() {
     if (mine !== asking) return;
     // Markup of the bench's own, with every text escaped there.
     document.getElementById("answer").innerHTML = html;
+    reach();
   } catch (error) {
     if (error.name !== "AbortError") {
       said.textContent = words.failed;

@@ -63,8 +63,14 @@ class Ground {
     this.end = Math.min(this.end, keep);
   }
 
+  /** Where the bytes of a cell begin in {@code cells}; -1 where nothing is known of it. */
+  from(cell) {
+    return cell < 0 || cell >= this.end || cell < this.end - CELLS ? -1 : (cell % CELLS) * this.rows;
+  }
+
   at(cell, row) {
-    return cell < 0 || cell >= this.end || cell < this.end - CELLS ? NOTHING : this.cells[(cell % CELLS) * this.rows + row];
+    const from = this.from(cell);
+    return from < 0 ? NOTHING : this.cells[from + row];
   }
 }
 
@@ -77,6 +83,7 @@ export class Lane {
     this.truth = new Track(TOLD);
     this.parts = new Ground(3);
     this.rows = null;
+    this.bytes = null;
     this.row0 = 0;
     this.picture = null;
     this.before = null;
@@ -106,8 +113,10 @@ export class Lane {
     let x = this.truth.last("x") ?? -1;
     this.rows?.cutTo(x);
     for (const moment of chunk.moments) {
-      const bytes = Uint8Array.from(atob(moment.rows), (c) => c.charCodeAt(0));
-      this.rows ??= new Ground(bytes.length);
+      const text = atob(moment.rows);
+      this.rows ??= new Ground(text.length);
+      const bytes = (this.bytes ??= new Uint8Array(this.rows.rows));
+      for (let i = 0; i < bytes.length; i++) bytes[i] = text.charCodeAt(i);
       this.row0 = moment.row0;
       this.truth.add(moment);
       this.rows.put(x, moment.x, bytes);
@@ -119,7 +128,7 @@ export class Lane {
   /** Forgets the truth: hidden means that it is not here. */
   hide() {
     this.truth.clear();
-    this.rows = null;
+    this.rows = this.bytes = null;
     this.picture = this.before = null;
     this.version++;
   }

@@ -75,7 +75,12 @@ export class Link {
     const lost = document.getElementById("lost");
     lost.hidden = ageMs < STALE_MS;
     document.body.classList.toggle("stale", !lost.hidden);
-    const said = fill(words.lost, (ageMs / 1000).toFixed(0) + " s");
-    if (!lost.hidden && lost.textContent !== said) lost.textContent = said;
+    // The words are spoken once; the seconds are for the eye.
+    const said = { "lost-age": fill(words.lostAge, (ageMs / 1000).toFixed(0) + " s"), "lost-words": words.lost };
+    for (const [id, text] of Object.entries(said)) {
+      const node = document.getElementById(id);
+      const now = lost.hidden ? "" : text;
+      if (node.textContent !== now) node.textContent = now;
+    }
   }
 }

@@ -1,5 +1,5 @@
 import words, { fill } from "./words.js";
-import { text } from "./units.js";
+import { text, unit } from "./units.js";
 
 const GRAVITY_MPS2 = 9.80665;
 const HIGH = 230;
@@ -7,22 +7,23 @@ const GROUND_UP = 62;
 const PX_PER_M_UP = 115;
 const FRAME_MS = 45;
 const FLOWS_KPA = 5;
+const TWO_LINES_PX = 520;
+/** The monitor does not look at heights above, m. */
+const TALLEST_LOOKED_AT_M = 2;
 
 /**
- * Where a stream lands without drag, m right of its outlet, and how long it falls, s: t = (−u + √(u² + 2 g h)) / g.
+ * How a stream leaves its outlet without drag: m/s down and to the right. It falls a height h in t = (−u + √(u² + 2 g h)) / g seconds.
  * pressureKPa at the outlet; sg of the product.
  */
-export function flight(stream, outlet, pressureKPa, sg, heightM) {
+function leaves(stream, outlet, pressureKPa, sg) {
   const exit = stream.exit_mps * Math.sqrt(Math.max(0, pressureKPa) / (outlet.rated_kPa * sg));
-  const down = exit * stream.down;
-  const t = heightM < 0 ? 0 : (-down + Math.sqrt(down * down + 2 * GRAVITY_MPS2 * heightM)) / GRAVITY_MPS2;
-  return { right: stream.offset_m + exit * stream.right * t, seconds: t, down };
+  return { right: exit * stream.right, down: exit * stream.down };
 }
 
-/** Straight between the sensors that know, level beyond the outermost; null where none knows. */
-function between(sensors, at) {
-  const known = sensors.filter((sensor) => sensor.height_m.value !== null);
-  if (known.length === 0) return null;
+const fallS = (down, heightM) => (heightM <= 0 ? 0 : (Math.sqrt(down * down + 2 * GRAVITY_MPS2 * heightM) - down) / GRAVITY_MPS2);
+
+/** Straight between the sensors that know, level beyond the outermost. */
+function between(known, at) {
   let left = known[0];
   for (const right of known) {
     if (right.right_m >= at) {
@@ -37,36 +38,57 @@ function between(sensors, at) {
 
 const mix = (a, b, share) => a + share * (b - a);
 
-/** What is to be drawn: ground, heights and landings by outlet, in m. The truth where there is a picture of it, else what the monitor knows. */
-function view(lane, nowMs) {
-  const about = lane.about;
-  const n = about.outlet_m.length;
-  const streams = about.outlet.streams;
-  const pressure = lane.live?.pressure_kPa.value ?? null;
-  const out = { ground: new Float32Array(n), height: new Float32Array(n), lands: streams.map(() => new Float32Array(n)), known: true, true: lane.picture !== null };
-  if (lane.picture) {
-    const share = Math.min(1, (nowMs - lane.pictureAt) / FRAME_MS);
-    const { before, picture } = lane;
+/** What is to be drawn, in m: arrays that last from frame to frame. */
+class Scene {
+  constructor(outlets, streams) {
+    this.ground = new Float32Array(outlets);
+    this.height = new Float32Array(outlets);
+    this.lands = Array.from({ length: streams }, () => new Float32Array(outlets));
+    this.known = false;
+    this.true = false;
+  }
+
+  fits(about) {
+    return this.ground.length === about.outlet_m.length && this.lands.length === about.outlet.streams.length;
+  }
+
+  /** The truth where there is a picture of it, else what the monitor knows. */
+  show(lane, nowMs) {
+    this.true = lane.picture !== null;
+    if (this.true) this.showTruth(lane, Math.min(1, (nowMs - lane.pictureAt) / FRAME_MS));
+    else this.showTold(lane);
+  }
+
+  showTruth({ before, picture }, share) {
+    const n = this.ground.length;
     for (let i = 0; i < n; i++) {
-      out.ground[i] = mix(before.ground[i], picture.ground[i], share) / 1000;
-      out.height[i] = mix(before.h[i], picture.h[i], share) / 1000;
-      for (let k = 0; k < out.lands.length; k++) {
-        const to = picture.lands[k]?.[i];
-        const from = before.lands[k]?.[i];
-        out.lands[k][i] = to === null || to === undefined ? NaN : mix(from ?? to, to, share) / 1000;
+      this.ground[i] = mix(before.ground[i], picture.ground[i], share) / 1000;
+      this.height[i] = mix(before.h[i], picture.h[i], share) / 1000;
+    }
+    for (let k = 0; k < this.lands.length; k++) {
+      const lands = this.lands[k];
+      for (let i = 0; i < n; i++) {
+        const to = picture.lands[k]?.[i] ?? null;
+        lands[i] = to === null ? NaN : mix(before.lands[k]?.[i] ?? to, to, share) / 1000;
       }
     }
-    return out;
+    this.known = true;
   }
-  for (let i = 0; i < n; i++) {
-    const h = lane.live ? between(lane.live.heights, about.outlet_m[i]) : null;
-    out.height[i] = h ?? NaN;
-    for (let k = 0; k < streams.length; k++) {
-      out.lands[k][i] = h === null || pressure === null || pressure < FLOWS_KPA ? NaN : about.outlet_m[i] + flight(streams[k], about.outlet, pressure, about.sg, h).right;
+
+  showTold({ about, live }) {
+    const n = this.ground.length;
+    const known = live ? live.heights.filter((sensor) => sensor.height_m.value !== null) : [];
+    const pressure = live?.pressure_kPa.value ?? null;
+    const flows = pressure !== null && pressure >= FLOWS_KPA;
+    this.known = known.length > 0;
+    this.ground.fill(0);
+    for (let i = 0; i < n; i++) this.height[i] = this.known ? between(known, about.outlet_m[i]) : NaN;
+    for (let k = 0; k < this.lands.length; k++) {
+      const stream = about.outlet.streams[k];
+      const { right, down } = leaves(stream, about.outlet, pressure ?? 0, about.sg);
+      for (let i = 0; i < n; i++) this.lands[k][i] = this.known && flows ? about.outlet_m[i] + stream.offset_m + right * fallS(down, this.height[i]) : NaN;
     }
   }
-  out.known = Number.isFinite(out.height[0]);
-  return out;
 }
 
 export class RearView {
@@ -98,7 +120,9 @@ export class RearView {
     this.drawn++;
     const half = lane.about.machine.half_width_m;
     const perM = (wide - 24) / (2 * half);
-    const now = view(lane, nowMs);
+    if (!this.scene?.fits(lane.about)) this.scene = new Scene(lane.about.outlet_m.length, lane.about.outlet.streams.length);
+    const now = this.scene;
+    now.show(lane, nowMs);
     const at = lane.about.outlet_m;
     const n = at.length;
     const x = (m) => wide / 2 + m * perM;
@@ -118,7 +142,7 @@ export class RearView {
     }
     this.heights(lane, x);
     const times = (PX_PER_M_UP / perM).toFixed(0);
-    const said = now.true ? fill(words.rearTruth, times) : fill(words.rearTold, times, lane.live?.heights.length ?? 0);
+    const said = now.true ? fill(words.rearTruth, times) : lane.live ? fill(words.rearTold, times, lane.live.heights.length) : words.waiting;
     if (this.note.textContent !== said) this.note.textContent = said;
   }
 
@@ -147,7 +171,9 @@ export class RearView {
     pen.strokeStyle = "#00573a";
     pen.lineWidth = 1.5;
     pen.setLineDash([3, 4]);
-    for (const m of [window.low_m, Math.min(window.high_m, 1.4)]) {
+    for (const m of [window.low_m, window.high_m]) {
+      // Where every height will do there is no limit to draw.
+      if (m <= 0 || m >= TALLEST_LOOKED_AT_M) continue;
       pen.beginPath();
       for (let i = 0; i < at.length; i++) pen.lineTo(x(at[i]), y(now.ground[i] + m));
       pen.stroke();
@@ -164,15 +190,15 @@ export class RearView {
     pen.beginPath();
     for (let k = 0; k < about.outlet.streams.length; k++) {
       const stream = about.outlet.streams[k];
+      const { down } = leaves(stream, about.outlet, pressure, about.sg);
       for (let i = 0; i < at.length; i++) {
         const land = now.lands[k][i];
         if (!Number.isFinite(land)) continue;
         const top = now.ground[i] + now.height[i];
-        const { seconds, down } = flight(stream, about.outlet, pressure, about.sg, Math.max(0, now.height[i]));
         const from = at[i] + stream.offset_m;
         // A parabola: its middle control point lies on the tangent at the hole, half way across.
         pen.moveTo(x(from), y(top));
-        pen.quadraticCurveTo(x((from + land) / 2), y(top - (down * seconds) / 2), x(land), y(groundAt(land)));
+        pen.quadraticCurveTo(x((from + land) / 2), y(top - (down * fallS(down, now.height[i])) / 2), x(land), y(groundAt(land)));
       }
     }
     pen.stroke();
@@ -215,33 +241,44 @@ export class RearView {
     pen.fill();
   }
 
+  /** What stands under the three parts of the boom; worked out once for each message of the monitor. */
+  words({ live }) {
+    if (this.saidOf === live && this.saidIn === unit("height")) return;
+    this.saidOf = live;
+    this.saidIn = unit("height");
+    this.says = live.segments.map((segment) => {
+      const h = segment.height_m.value;
+      const out = h === null || live.window.low_m === null ? "" : h < live.window.low_m ? words.tooLow : h > live.window.high_m ? words.tooHigh : "";
+      return { name: segment.name, place: words.places[segment.name] ?? segment.name, height: text(h, "height"), out };
+    });
+    const label = this.says.map(({ place, height, out }) => `${place} ${height} ${out}`.trim()).join(", ");
+    if (this.label !== label && (!this.labelAt || performance.now() - this.labelAt > 1000)) {
+      this.label = label;
+      this.labelAt = performance.now();
+      this.canvas.setAttribute("aria-label", label);
+    }
+  }
+
   heights(lane, x) {
     const { pen, wide } = this;
-    const live = lane.live;
-    if (!live) return;
-    pen.fillStyle = "#000";
-    pen.font = "600 15px system-ui, sans-serif";
+    if (!lane.live) return;
+    this.words(lane);
+    pen.font = wide < 600 ? "600 13px system-ui, sans-serif" : "600 15px system-ui, sans-serif";
+    pen.textAlign = "center";
     const half = lane.about.machine.half_width_m;
-    const hinge = lane.about.machine.hinge_m;
-    const places = { left: -(half + hinge) / 2, centre: 0, right: (half + hinge) / 2 };
-    const says = [];
-    for (const segment of live.segments) {
-      const h = segment.height_m.value;
-      const out = h === null || live.window.low_m === null ? "" : h < live.window.low_m ? "▼ " + words.tooLow : h > live.window.high_m ? "▲ " + words.tooHigh : "";
-      const said = `${words.places[segment.name] ?? segment.name} ${text(h, "height")}`;
-      says.push(said + (out ? " " + out : ""));
-      pen.textAlign = "center";
-      const at = Math.max(56, Math.min(wide - 56, x(places[segment.name] ?? 0)));
+    const middle = (half + lane.about.machine.hinge_m) / 2;
+    const narrow = wide < TWO_LINES_PX;
+    for (const { name, place, height, out } of this.says) {
+      const at = Math.max(56, Math.min(wide - 56, x(name === "left" ? -middle : name === "right" ? middle : 0)));
       pen.fillStyle = "#000";
-      pen.fillText(said, at, HIGH - 30);
+      if (narrow) {
+        pen.fillText(place, at, HIGH - 44);
+        pen.fillText(height, at, HIGH - 27);
+      } else {
+        pen.fillText(place + " " + height, at, HIGH - 30);
+      }
       pen.fillStyle = "#7a0016";
       if (out) pen.fillText(out, at, HIGH - 10);
-    }
-    const label = says.join(", ");
-    if (this.said !== label && (!this.saidAt || performance.now() - this.saidAt > 1000)) {
-      this.said = label;
-      this.saidAt = performance.now();
-      this.canvas.setAttribute("aria-label", label);
     }
   }
 }

@@ -10,6 +10,7 @@ import { Changes, beginForm, parse } from "./controls.js";
 
 const $ = (id) => document.getElementById(id);
 const LINES_MS = 300;
+const STRIP_MS = 100;
 const lanes = new Map();
 let state = null;
 let catalogue = null;
@@ -27,6 +28,19 @@ function say(sentence) {
   if ($("said").textContent !== said) $("said").textContent = said;
 }
 
+/** A whole number with its sign; none for what rounds to zero. */
+function signed(value) {
+  const whole = Math.abs(value).toFixed(0);
+  return (whole === "0" ? "" : value > 0 ? "+" : "−") + whole;
+}
+
+/** At which heights rows are even, as people say it. */
+function windowWords({ low_m, high_m }) {
+  if (low_m === null) return words.noWindow;
+  const high = text(high_m, "height");
+  return low_m <= 0 ? fill(words.evenUpTo, high.replace(/\.0+ /, " ")) : fill(words.evenBetween, text(low_m, "height"), high);
+}
+
 /** The part of the page that shows one lane. */
 class Panel {
   constructor(name) {
@@ -40,9 +54,11 @@ class Panel {
     this.rear = new RearView(this.box.querySelector(".rear"), this.box.querySelector(".rear-note"));
     const canvas = this.box.querySelector(".strip");
     canvas.setAttribute("aria-label", words.stripLabel);
+    this.box.querySelector(".rear").setAttribute("aria-label", words.waiting);
     this.strip = new Strip(canvas, this.box.querySelector(".readout"));
     this.box.append(legend());
     this.drawnVersion = -1;
+    this.stripAt = 0;
   }
 
   describe(about) {
@@ -76,11 +92,11 @@ class Panel {
     const { live, about } = this.lane;
     if (!live) return;
     const error = live.rate_error_pct.value;
-    this.fact("rate", text(live.rate_Lpha.value, "rate"), error === null ? "" : (error > 0 ? "+" : error < 0 ? "−" : "") + Math.abs(error).toFixed(0) + " %, " + fill(words.wanted, text(live.target_Lpha, "rate")));
+    this.fact("rate", text(live.rate_Lpha.value, "rate"), error === null ? "" : signed(error) + " %, " + fill(words.wanted, text(live.target_Lpha, "rate")));
     this.fact("speed", text(live.speed_mps.value, "speed"), "");
     this.fact("pressure", text(live.pressure_kPa.value, "pressure"), "");
     const window = live.window;
-    this.fact("cv", percent(live.boom.row_cv), window.low_m === null ? words.noWindow : fill(words.evenBetween, text(window.low_m, "height"), text(window.high_m, "height")));
+    this.fact("cv", percent(live.boom.row_cv), windowWords(window));
     this.rear.dirty = true;
     if (about) alerts.heard = true;
   }
@@ -91,7 +107,9 @@ class Panel {
       // A picture glides to its place for a moment after it came.
       this.rear.dirty = this.lane.picture !== null && nowMs - this.lane.pictureAt < 100;
     }
-    if (this.strip.drawnVersion !== this.lane.version || this.drawnVersion !== this.lane.version) {
+    const newer = this.strip.drawnVersion !== this.lane.version || this.drawnVersion !== this.lane.version;
+    if (newer && nowMs - this.stripAt >= STRIP_MS) {
+      this.stripAt = nowMs;
       this.drawnVersion = this.strip.drawnVersion = this.lane.version;
       this.strip.draw(this.lane, state?.changes ?? []);
     }

@@ -3,8 +3,11 @@ import { text } from "./units.js";
 import { NOTHING } from "./lane.js";
 
 const TOLD_HIGH = 8;
-const TOLD_GAP = 22;
+/** Where the strip of rows begins: under that of the monitor and two lines of words. */
+const TOP = 3 * TOLD_HIGH + 34;
+const HIDDEN_HIGH = 138;
 const CELL_PX = 4;
+const HATCH_PX = CELL_PX;
 const AXIS_HIGH = 24;
 const UNDER_HATCHED = 80;
 
@@ -43,13 +46,14 @@ export class Strip {
     this.readout = readout;
     this.pen = canvas.getContext("2d");
     this.cursor = null;
+    this.sheets = {};
     canvas.addEventListener("pointermove", (event) => this.point(event.offsetX, event.offsetY));
     canvas.addEventListener("keydown", (event) => this.key(event));
     new ResizeObserver(() => { this.drawnVersion = -1; }).observe(canvas);
   }
 
   high(lane) {
-    return 3 * TOLD_HIGH + TOLD_GAP + (lane.rows ? lane.rows.rows : 150) + AXIS_HIGH;
+    return TOP + (lane.rows ? lane.rows.rows : HIDDEN_HIGH) + AXIS_HIGH;
   }
 
   draw(lane, changes) {
@@ -73,20 +77,13 @@ export class Strip {
     pen.font = "600 13px system-ui, sans-serif";
     pen.textAlign = "left";
     pen.fillText(`${words.stripTold} (${["left", "centre", "right"].map((part) => words.places[part]).join(", ")})`, 0, 12);
-    this.image(wide, 3 * TOLD_HIGH, cells, first, 16, (cell, py) => {
-      const cv = lane.parts.at(cell, Math.floor(py / TOLD_HIGH));
-      return cv === NOTHING ? UNKNOWN : GREY_PIXELS[Math.min(100, cv)];
-    }, lane.parts.end);
-    const top = 3 * TOLD_HIGH + TOLD_GAP + 12;
+    this.parts(lane.parts, cells, first);
+    const top = TOP;
     this.top = top;
-    const rows = lane.rows ? lane.rows.rows : 150 - 12;
+    const rows = lane.rows ? lane.rows.rows : HIDDEN_HIGH;
     if (lane.rows) {
       pen.fillText(words.stripTruth, 0, top - 4);
-      this.image(wide, rows, cells, first, top, (cell, py, px) => {
-        const percent = lane.rows.at(cell, py);
-        if (percent === NOTHING) return UNKNOWN;
-        return (percent < UNDER_HATCHED && (px + py) % 4 === 0 ? HATCH_PIXELS : SHARE_PIXELS)[Math.min(200, percent)];
-      }, lane.rows.end);
+      this.rows(lane.rows, cells, first, top);
     } else {
       pen.strokeStyle = "#555";
       pen.setLineDash([6, 6]);
@@ -100,15 +97,49 @@ export class Strip {
     this.axis(first, cells, wide);
   }
 
-  image(wide, high, cells, first, top, colour, end) {
-    const used = Math.max(0, Math.min(cells, end - first)) * CELL_PX;
-    if (used === 0) return;
-    const image = this.pen.createImageData(used, high);
-    const pixels = new Uint32Array(image.data.buffer);
-    for (let py = 0; py < high; py++) {
-      for (let px = 0; px < used; px++) pixels[py * used + px] = colour(first + Math.floor(px / CELL_PX), py, px);
+  /** Room for a picture, kept from one drawing to the next; null where nothing is to be drawn yet. */
+  sheet(name, ground, cells, first, high) {
+    const wide = Math.max(0, Math.min(cells, ground.end - first)) * CELL_PX;
+    if (wide === 0) return null;
+    let sheet = this.sheets[name];
+    if (!sheet || sheet.image.width !== wide || sheet.image.height !== high) {
+      const image = this.pen.createImageData(wide, high);
+      sheet = this.sheets[name] = { image, wide, pixels: new Uint32Array(image.data.buffer) };
     }
-    this.pen.putImageData(image, 0, top);
+    return sheet;
+  }
+
+  parts(ground, cells, first) {
+    const sheet = this.sheet("parts", ground, cells, first, 3 * TOLD_HIGH);
+    if (!sheet) return;
+    const { pixels, wide } = sheet;
+    for (let cell = 0; cell * CELL_PX < wide; cell++) {
+      const from = ground.from(first + cell);
+      for (let part = 0; part < 3; part++) {
+        const cv = from < 0 ? NOTHING : ground.cells[from + part];
+        const pixel = cv === NOTHING ? UNKNOWN : GREY_PIXELS[Math.min(100, cv)];
+        for (let py = part * TOLD_HIGH; py < (part + 1) * TOLD_HIGH; py++) pixels.fill(pixel, py * wide + cell * CELL_PX, py * wide + (cell + 1) * CELL_PX);
+      }
+    }
+    this.pen.putImageData(sheet.image, 0, 16);
+  }
+
+  rows(ground, cells, first, top) {
+    const sheet = this.sheet("rows", ground, cells, first, ground.rows);
+    if (!sheet) return;
+    const { pixels, wide } = sheet;
+    for (let cell = 0; cell * CELL_PX < wide; cell++) {
+      const from = ground.from(first + cell);
+      for (let row = 0; row < ground.rows; row++) {
+        const percent = from < 0 ? NOTHING : ground.cells[from + row];
+        const pixel = percent === NOTHING ? UNKNOWN : SHARE_PIXELS[Math.min(200, percent)];
+        const at = row * wide + cell * CELL_PX;
+        for (let i = 0; i < CELL_PX; i++) pixels[at + i] = pixel;
+        // A cell is as wide as the hatching repeats: one dark pixel in each of its rows.
+        if (percent < UNDER_HATCHED) pixels[at + ((HATCH_PX - (row % HATCH_PX)) % HATCH_PX)] = HATCH_PIXELS[percent];
+      }
+    }
+    this.pen.putImageData(sheet.image, 0, top);
   }
 
   marks(changes, first, cells, wide) {

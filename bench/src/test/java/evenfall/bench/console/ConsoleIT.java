@@ -20,8 +20,6 @@ import org.openqa.selenium.Dimension;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -34,30 +32,10 @@ class ConsoleIT {
 
     @BeforeAll
     static void open() throws Exception {
-        Path chromium = program("chromium");
-        Path driver = program("chromedriver");
         page = new ConsolePage("127.0.0.1", 0, Optional.empty());
         page.start();
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary(chromium.toString());
-        options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--no-first-run");
-        browser = new ChromeDriver(
-                new ChromeDriverService.Builder()
-                        .usingDriverExecutable(driver.toFile())
-                        .build(),
-                options);
+        browser = Browser.open().driver;
         Files.createDirectories(SCREENSHOTS);
-    }
-
-    private static Path program(String name) {
-        for (String folder : List.of("/usr/bin", "/usr/lib/chromium", "/usr/local/bin")) {
-            Path program = Path.of(folder, name);
-            if (Files.isExecutable(program)) {
-                return program;
-            }
-        }
-        throw new AssertionError(
-                "there is no " + name + " here; bench/verify installs Debian's chromium and chromium-driver");
     }
 
     @AfterAll

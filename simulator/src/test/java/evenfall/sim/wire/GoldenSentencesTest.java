@@ -34,6 +34,10 @@ class GoldenSentencesTest {
             if (columns[1].contains(":") || columns[1].equals("ignored")) {
                 continue;
             }
+            if (columns[1].equals("acknowledged")) {
+                // Nothing on a machine says that; the box writes it into its own inputs.
+                continue;
+            }
             String printed = print(columns[0].substring(1, 3), columns[1], fields(columns[2]));
             if (!printed.equals(columns[0] + "\r\n")) {
                 wrong.add(columns[0] + " was printed as " + printed.trim());

@@ -16,6 +16,9 @@ final class CountTape implements Tape {
     /** Without a pulse for so long it is at rest, µs; our choice: a meter that gives fewer than two pulses a second is no use. */
     private static final long REST_US = 500_000;
 
+    /** A hub that reads its clock before its counter may tell of an edge a moment after the tick, µs; our choice. */
+    private static final long AHEAD_US = 50_000;
+
     /**
      * Slower is standing, m/s: receivers say up to a decimetre a second when they stand, which would add up. What a start and a stop
      * lose below it is a few centimetres.
@@ -84,7 +87,8 @@ final class CountTape implements Tape {
 
     private void take(PulseCount pulses) {
         long tick = pulses.tickUs();
-        boolean rest = !pulses.hasLastEdge() || Math.floorMod(tick - pulses.lastEdgeTickUs(), RANGE) > REST_US;
+        long sinceEdgeUs = pulses.hasLastEdge() ? Math.floorMod(tick - pulses.lastEdgeTickUs(), RANGE) : REST_US + 1;
+        boolean rest = sinceEdgeUs > REST_US && sinceEdgeUs < RANGE - AHEAD_US;
         if (counted) {
             long step = Math.floorMod(pulses.count() - lastCount, RANGE);
             if (step >= RANGE / 2 || Math.floorMod(tick - lastTick, RANGE) >= RANGE / 2) {
@@ -155,6 +159,11 @@ final class CountTape implements Tape {
         String pulses = flow || wheel ? total + " pulses" : "";
         String driven = receiver ? FixedDecimals.text(metres, 1) + " m" : "";
         return (pulses + " " + driven).strip() + (atRest() ? ", at rest" : ", running");
+    }
+
+    @Override
+    public double amount() {
+        return flow || wheel ? total : metres;
     }
 
     @Override

@@ -60,6 +60,11 @@ final class EchoTape implements Tape {
     }
 
     @Override
+    public double amount() {
+        return looks.size();
+    }
+
+    @Override
     public Recording recording(double seconds) {
         return new Recording.Echoes(looks, airReadings == 0 ? null : (Double) (airSumC / airReadings), markS);
     }

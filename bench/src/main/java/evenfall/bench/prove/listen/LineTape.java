@@ -147,6 +147,11 @@ final class LineTape implements Tape {
     }
 
     @Override
+    public double amount() {
+        return bytes;
+    }
+
+    @Override
     public Recording recording(double seconds) {
         List<Recording.KindHeard> heard = new ArrayList<>();
         for (Map.Entry<String, Kind> entry : kinds.entrySet()) {

@@ -273,6 +273,11 @@ public final class SerialInstruments implements Instruments {
         }
 
         @Override
+        public synchronized double amount() {
+            return tape.amount();
+        }
+
+        @Override
         public synchronized Recording finish() throws PortTroubleException, InterruptedException {
             try {
                 long deadline = System.nanoTime() + (long) (1e9 * REST_PATIENCE_S);

@@ -13,6 +13,11 @@ public interface Session extends AutoCloseable {
     /** What has come so far, in a few words. */
     String soFar();
 
+    /** The same as a number: pulses, or metres, or looks, or bytes; NaN where nothing is counted. */
+    default double amount() {
+        return Double.NaN;
+    }
+
     /**
      * Ends the recording.
      *

@@ -20,6 +20,9 @@ interface Tape extends SentenceHandler {
 
     String soFar();
 
+    /** The same as a number: pulses, or metres, or looks, or bytes. */
+    double amount();
+
     /** Whether what is measured is at rest, so that the recording may end. */
     default boolean atRest() {
         return true;

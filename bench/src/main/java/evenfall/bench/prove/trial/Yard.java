@@ -119,12 +119,13 @@ final class Yard implements AutoCloseable {
 
     private synchronized void step(long timeUs) {
         double seconds = STEP_US * 1e-6;
+        // What is said at a moment is what came before it; the step that begins now is not yet.
+        hub.at(timeUs, now);
+        receiver.at(timeUs, now);
         flow.pass((double) timeUs, STEP_US, flowM3ps * seconds);
         passedM3 += flowM3ps * seconds;
         wheel.pass((double) timeUs, STEP_US, speedMps * seconds * (1 - slip));
         drivenM += speedMps * seconds;
-        hub.at(timeUs, now);
-        receiver.at(timeUs, now);
         if (timeUs % 100_000 == 0) {
             noisePort.write(noiseBytes());
         }

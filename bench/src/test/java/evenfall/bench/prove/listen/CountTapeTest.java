@@ -113,4 +113,26 @@ class CountTapeTest {
         assertThat(count.runningAtEnd()).isTrue();
         assertThat(tape.atRest()).isFalse();
     }
+
+    @Test
+    void anEdgeAMomentAfterTheHubsTickIsARunningMeter() {
+        CountTape tape = new CountTape(Step.Counting.FLOW);
+        SentenceStream stream = new SentenceStream(tape);
+        for (int i = 1; i <= 3; i++) {
+            byte[] bytes = sentence("PEVFQ," + i * 100_000 + "," + i * 10 + "," + (i * 100_000 + 700));
+            stream.accept(bytes, 0, bytes.length);
+            assertThat(tape.soFar()).endsWith("running");
+        }
+        byte[] later = sentence("PEVFQ,900000,30,300700");
+        stream.accept(later, 0, later.length);
+        assertThat(tape.soFar()).isEqualTo("20 pulses, at rest");
+    }
+
+    private static byte[] sentence(String body) {
+        int sum = 0;
+        for (int i = 0; i < body.length(); i++) {
+            sum ^= body.charAt(i);
+        }
+        return String.format("$%s*%02X\r\n", body, sum).getBytes(java.nio.charset.StandardCharsets.US_ASCII);
+    }
 }

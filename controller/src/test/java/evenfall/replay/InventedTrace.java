@@ -1,0 +1,74 @@
+package evenfall.replay;
+
+import evenfall.liquid.Orifice;
+import evenfall.rig.Rig;
+import evenfall.sense.HeightSense;
+import java.util.Locale;
+import java.util.Random;
+
+/**
+ * An invented recording for speed and thrift: a machine of five height sensors that runs steadily over ground that moves all of them, 80
+ * sentences a second.
+ */
+final class InventedTrace {
+    static final int SENTENCES_PER_S = 80;
+
+    private InventedTrace() {}
+
+    /** The trace's text; the same for the same machine and time. */
+    static String of(Rig rig, int seconds) {
+        Random random = new Random(7);
+        double[] heightM = {0.5, 0.5, 0.5, 0.5, 0.5};
+        StringBuilder out = new StringBuilder();
+        double speedMps = 5.5;
+        double pulses = 0;
+        int sentences = 0;
+        for (long ms = 50; ms <= seconds * 1000L; ms += 50) {
+            long us = ms * 1000;
+            double flowM3ps = rig.target().rateM() * speedMps * rig.boom().widthM();
+            double hz = flowM3ps * rig.sensors().flow().orElseThrow().pulsesPerM3();
+            pulses += hz * 0.05;
+            StringBuilder echoes = new StringBuilder("PEVFH," + us);
+            for (int i = 0; i < heightM.length; i++) {
+                heightM[i] += 0.1 * (0.5 - heightM[i]) + 0.02 * random.nextGaussian();
+                echoes.append(',').append(Math.round(2e6 * (heightM[i] + 0.1) / HeightSense.soundMps(10)));
+            }
+            sentences += say(out, us, "hub", echoes.toString());
+            if (ms % 100 == 0) {
+                long whole = (long) Math.floor(pulses);
+                sentences += say(
+                        out,
+                        us,
+                        "hub",
+                        "PEVFQ," + us + "," + whole + "," + (us - Math.round((pulses - whole) / hz * 1e6)));
+                Orifice orifice = rig.outlet().orifice();
+                double pressurePa = orifice.pressurePa(
+                        flowM3ps / rig.boom().outlets(), rig.liquid().specificGravity());
+                sentences += say(out, us, "hub", "PEVFP," + us + "," + Math.round(4000 + 0.016 * pressurePa));
+                sentences += say(out, us, "hub", "PEVFS," + us + ",3F");
+                String time =
+                        String.format(Locale.ROOT, "12%02d%02d.%02d", ms / 60_000 % 60, ms / 1000 % 60, ms / 10 % 100);
+                String knots = String.format(Locale.ROOT, "%.3f", speedMps * 3600 / 1852);
+                sentences += say(
+                        out, us, "gnss", "GPRMC," + time + ",A,5200.0000,N,00100.0000,E," + knots + ",90.0,251126,,,A");
+                sentences += say(out, us, "gnss", "GPVTG,90.0,T,,M," + knots + ",N,19.8,K,A");
+                sentences +=
+                        say(out, us, "gnss", "GPGGA," + time + ",5200.0000,N,00100.0000,E,1,12,0.8,80.0,M,47.0,M,,");
+            }
+        }
+        if (sentences != SENTENCES_PER_S * seconds) {
+            throw new IllegalStateException(sentences + " sentences");
+        }
+        return out.append(seconds * 1_000_000L).append(" - end\n").toString();
+    }
+
+    private static int say(StringBuilder out, long us, String port, String body) {
+        int sum = 0;
+        for (int i = 0; i < body.length(); i++) {
+            sum ^= body.charAt(i);
+        }
+        out.append(us).append(' ').append(port).append(" $").append(body);
+        out.append(String.format(Locale.ROOT, "*%02X%n", sum));
+        return 1;
+    }
+}
