@@ -69,7 +69,8 @@ public final class Judge {
      *
      * @param rig the machine
      * @param ports names of the ports that situations will list, in that order
-     * @param sensors the sensors that situations will list, in that order; their readings do not matter here
+     * @param sensors the sensors that situations will list, in that order, a flow meter first and a tank's gauge last; their readings do
+     *     not matter here
      * @param speedPort index of the receiver's port; -1 where there is none
      */
     public Judge(Rig rig, List<String> ports, List<Situation.SensorState> sensors, int speedPort) {
@@ -83,7 +84,7 @@ public final class Judge {
             Situation.SensorState sensor = sensors.get(s);
             Watch watch = new SensorWatch(s, sensor.name(), sensor.port(), limits.silenceS());
             add(AlertKind.SENSOR_SILENT, sensor.name(), watch, SPEAKS_AGAIN_S, 0);
-            Watch doubt = new DoubtWatch(s, sensor.name(), sensor.port());
+            Watch doubt = doubtOf(s, sensors, rig);
             add(AlertKind.SENSOR_IMPLAUSIBLE, sensor.name(), doubt, SPEAKS_AGAIN_S, 0);
         }
         if (speedPort >= 0) {
@@ -101,6 +102,16 @@ public final class Judge {
         addHeld(AlertKind.BANDS_GAPPED, BOOM, new BandsWatch(false, bands, rig), limits);
         addHeld(AlertKind.BANDS_DOUBLED, BOOM, new BandsWatch(true, bands, rig), limits);
         addPlumbing(rig);
+    }
+
+    /** A meter says nothing about itself; where the tank tells, it is held against that. */
+    private static Watch doubtOf(int s, List<Situation.SensorState> sensors, Rig rig) {
+        Situation.SensorState sensor = sensors.get(s);
+        int last = sensors.size() - 1;
+        boolean isMeter = s == 0 && rig.sensors().flow().isPresent();
+        return isMeter && rig.sensors().tank().isPresent()
+                ? new TankWatch(s, last, sensor.port(), rig.sensors().tank().get(), rig.units())
+                : new DoubtWatch(s, sensor.name(), sensor.port());
     }
 
     private void addPlumbing(Rig rig) {

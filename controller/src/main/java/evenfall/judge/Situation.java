@@ -48,8 +48,16 @@ public record Situation(
      * @param pressurePa as measured, Pa; never worked out from the flow
      * @param openOutlets outlets in sections that are switched on; not known where the switches are not
      * @param sectionMask bit 0 is the leftmost section, 1 is on; means nothing where the switches are not known
+     * @param tankM3 what the tank holds, m³
+     * @param meteredM3 what has passed the meter since it was first heard, m³; only where a tank gauge is fitted
      */
-    public record Plumbing(Quantity flowM3ps, Quantity pressurePa, Quantity openOutlets, long sectionMask) {}
+    public record Plumbing(
+            Quantity flowM3ps,
+            Quantity pressurePa,
+            Quantity openOutlets,
+            long sectionMask,
+            Quantity tankM3,
+            Quantity meteredM3) {}
 
     /**
      * A port as it is heard.

@@ -263,7 +263,7 @@ final class Assessment {
                 mask |= inputs.isOn(s) ? 1L << s : 0;
             }
         }
-        return new Situation.Plumbing(flow, pressure, openOutlets, mask);
+        return new Situation.Plumbing(flow, pressure, openOutlets, mask, inputs.tankM3(nowUs), inputs.meteredM3(flow));
     }
 
     Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {

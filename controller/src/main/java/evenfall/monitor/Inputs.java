@@ -13,6 +13,7 @@ import evenfall.sense.PressureSense;
 import evenfall.sense.Quantity;
 import evenfall.sense.SectionSense;
 import evenfall.sense.SpeedSense;
+import evenfall.sense.TankSense;
 import evenfall.sense.Unknown;
 import evenfall.sense.WheelSense;
 import evenfall.wire.WireCounts;
@@ -26,8 +27,10 @@ final class Inputs {
     /** A receiver may speak once a second: it is allowed one period more than the hub. */
     private static final long RECEIVER_PERIOD_US = 1_000_000;
 
-    /** Flow, pressure, wheel and sections. */
-    private static final int OTHER_SENSORS = 4;
+    private static final Quantity NO_TANK = Quantity.unknown(Unknown.NOT_FITTED, -1);
+
+    /** Flow, pressure, wheel, sections and tank. */
+    private static final int OTHER_SENSORS = 5;
 
     private final Rig rig;
     private final List<PortInput> ports = new ArrayList<>();
@@ -40,6 +43,7 @@ final class Inputs {
     private final SpeedSense speed;
     private final @Nullable WheelSense wheel;
     private final SectionSense sections = new SectionSense();
+    private final @Nullable TankSense tank;
     private final PositionSense position = new PositionSense();
     private final List<String> portNames;
     private final long silenceUs;
@@ -69,8 +73,9 @@ final class Inputs {
         air = new AirSense(sensors.air().fixedC());
         speed = new SpeedSense(silenceUs + RECEIVER_PERIOD_US);
         wheel = sensors.wheel().map(w -> new WheelSense(w.pulsesPerM(), speed)).orElse(null);
+        tank = sensors.tank().map(TankSense::new).orElse(null);
         PortInput.Senses all =
-                new PortInput.Senses(flow, pressure, heights, doubts, motion, air, speed, wheel, sections);
+                new PortInput.Senses(flow, pressure, heights, doubts, motion, air, speed, wheel, sections, tank);
         for (Rig.Port port : rig.ports()) {
             ports.add(new PortInput(port.name(), port.baud(), startUs, rig, all));
         }
@@ -144,6 +149,7 @@ final class Inputs {
         sensors.speedPort().ifPresent(names::add);
         sensors.wheel().ifPresent(w -> names.add(w.port()));
         sensors.sectionsPort().ifPresent(names::add);
+        sensors.tank().ifPresent(t -> names.add(t.port()));
         return List.copyOf(names);
     }
 
@@ -202,6 +208,9 @@ final class Inputs {
         if (sensors.sectionsPort().isPresent()) {
             states.add(state("sections", sensors.sectionsPort().get(), sections.known(nowUs, silenceUs)));
         }
+        if (sensors.tank().isPresent()) {
+            states.add(state("tank", sensors.tank().get().port(), tankM3(nowUs)));
+        }
         return states;
     }
 
@@ -240,6 +249,19 @@ final class Inputs {
 
     Quantity flowM3ps(long nowUs) {
         return flow == null ? Quantity.unknown(Unknown.NOT_FITTED, -1) : flow.flowM3ps(nowUs, silenceUs);
+    }
+
+    /** What the tank holds by its gauge, m³. */
+    Quantity tankM3(long nowUs) {
+        return tank == null ? NO_TANK : tank.volumeM3(nowUs, silenceUs);
+    }
+
+    /** Volume by the meter since the first sentence, m³, as far as it is counted at all. */
+    Quantity meteredM3(Quantity flowM3ps) {
+        if (flow == null || tank == null) {
+            return NO_TANK;
+        }
+        return flowM3ps.isKnown() ? Quantity.known(flow.volumeM3(), flowM3ps.ageUs()) : flowM3ps;
     }
 
     Quantity pressurePa(long nowUs) {

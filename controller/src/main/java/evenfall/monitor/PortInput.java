@@ -11,6 +11,7 @@ import evenfall.sense.PositionSense;
 import evenfall.sense.PressureSense;
 import evenfall.sense.SectionSense;
 import evenfall.sense.SpeedSense;
+import evenfall.sense.TankSense;
 import evenfall.sense.WheelSense;
 import evenfall.wire.AirTemperature;
 import evenfall.wire.FlowPulses;
@@ -23,6 +24,7 @@ import evenfall.wire.Rmc;
 import evenfall.wire.SectionSwitches;
 import evenfall.wire.SentenceHandler;
 import evenfall.wire.SentenceStream;
+import evenfall.wire.TankLevel;
 import evenfall.wire.Vtg;
 import evenfall.wire.WheelPulses;
 import evenfall.wire.WireCounts;
@@ -56,7 +58,8 @@ final class PortInput implements SentenceHandler {
             AirSense air,
             SpeedSense speed,
             @Nullable WheelSense wheel,
-            SectionSense sections) {}
+            SectionSense sections,
+            @Nullable TankSense tank) {}
 
     private final String name;
     private final SentenceStream stream;
@@ -68,6 +71,7 @@ final class PortInput implements SentenceHandler {
     private final @Nullable SpeedSense speed;
     private final @Nullable WheelSense wheel;
     private final @Nullable SectionSense sections;
+    private final @Nullable TankSense tank;
     private final AirSense air;
     private final boolean hearsAir;
     private final ArrivalClock hubClock;
@@ -94,6 +98,7 @@ final class PortInput implements SentenceHandler {
         this.speed = isHere(sensors.speedPort()) ? senses.speed() : null;
         this.wheel = isHere(sensors.wheel().map(Rig.Wheel::port)) ? senses.wheel() : null;
         this.sections = isHere(sensors.sectionsPort()) ? senses.sections() : null;
+        this.tank = isHere(sensors.tank().map(Rig.Tank::port)) ? senses.tank() : null;
         this.air = senses.air();
         this.hearsAir = isHere(sensors.air().port());
         this.hubClock = new ArrivalClock(TICK_RANGE_US, LEAST_CHARS * BITS_A_CHAR * 1_000_000L / baud);
@@ -110,7 +115,8 @@ final class PortInput implements SentenceHandler {
                 new AirSense(0),
                 new SpeedSense(0),
                 null,
-                new SectionSense());
+                new SectionSense(),
+                null);
         return new PortInput(name, 115_200, startUs, rig, none);
     }
 
@@ -272,6 +278,19 @@ final class PortInput implements SentenceHandler {
         long timeUs = timeOf(temperature);
         if (hearsAir && temperature.hasTemperature()) {
             air.onTemperature(timeUs, 0.01 * temperature.temperatureCentidegC());
+        }
+    }
+
+    @Override
+    public void onLevel(TankLevel level) {
+        long timeUs = timeOf(level);
+        if (tank == null) {
+            return;
+        }
+        if (level.hasCounts()) {
+            tank.onCounts(timeUs, level.counts());
+        } else {
+            tank.onNoCounts(timeUs);
         }
     }
 

@@ -146,6 +146,15 @@ public enum Units {
         return FixedDecimals.text(cubicMetresPerSecond / flowM3ps, 0) + " " + flowUnit;
     }
 
+    /**
+     * @param cubicMetres in a tank or through a meter
+     */
+    public String volume(double cubicMetres) {
+        return this == US
+                ? FixedDecimals.text(cubicMetres / TradeUnits.US_GALLON_M3, 0) + " gal"
+                : FixedDecimals.text(cubicMetres / TradeUnits.LITRE_M3, 0) + " L";
+    }
+
     /** How many of the unit a metre is, for axes. */
     public double lengthsPerMetre() {
         return 1 / lengthM;

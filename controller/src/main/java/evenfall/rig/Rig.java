@@ -130,6 +130,7 @@ public record Rig(
      * @param speedPort port of the GNSS receiver, if there is one
      * @param wheel the wheel sensor, if there is one
      * @param sectionsPort port of the section switches; empty where all sections count as on
+     * @param tank the level gauge in the tank, if there is one
      */
     public record Sensors(
             Optional<Flow> flow,
@@ -139,7 +140,8 @@ public record Rig(
             Air air,
             Optional<String> speedPort,
             Optional<Wheel> wheel,
-            Optional<String> sectionsPort) {
+            Optional<String> sectionsPort,
+            Optional<Tank> tank) {
         public Sensors {
             heights = List.copyOf(heights);
         }
@@ -169,6 +171,26 @@ public record Rig(
      * @param highPa pressure at the high point, Pa
      */
     public record Pressure(String port, double lowA, double highA, double lowPa, double highPa) {}
+
+    /**
+     * A level gauge in the tank. Between the marks of its table litres go in proportion to counts.
+     *
+     * @param port where its counts come from
+     * @param table what its counts mean, counts ascending, volumes all ascending or all descending; two marks or more
+     * @param noiseM3 standard deviation of one reading, m³: sloshing above all
+     * @param known how well the table is known, as a share of what is gone: a standard deviation
+     */
+    public record Tank(String port, List<Mark> table, double noiseM3, double known) {
+        public Tank {
+            table = List.copyOf(table);
+        }
+
+        /**
+         * @param counts what the gauge gives
+         * @param volumeM3 what the tank holds then, m³
+         */
+        public record Mark(double counts, double volumeM3) {}
+    }
 
     /**
      * An ultrasonic height sensor.

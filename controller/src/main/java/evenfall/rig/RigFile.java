@@ -178,7 +178,42 @@ public final class RigFile {
                 air(node, ports),
                 portOf(node, "speed", ports),
                 wheel,
-                portOf(node, "sections", ports));
+                portOf(node, "sections", ports),
+                node.has("tank") ? Optional.of(tank(node.at("tank"), ports)) : Optional.empty());
+    }
+
+    /**
+     * Defaults. Noise 40 L: a few centimetres of sloshing in a tank of some square metres. Table known to 1.5 %: a dipstick on level
+     * ground, or marks filled by a checked meter. Common practice, no source.
+     */
+    private static Rig.Tank tank(ConfigNode node, List<Rig.Port> ports) throws ConfigException {
+        List<Rig.Tank.Mark> table = new ArrayList<>();
+        for (ConfigNode at : node.list("table")) {
+            Rig.Tank.Mark mark = new Rig.Tank.Mark(at.number("counts"), at.number("holds_L") * TradeUnits.LITRE_M3);
+            int n = table.size();
+            if (n > 0 && !(table.get(n - 1).counts() < mark.counts())) {
+                throw at.wrong("counts", "are not above those of the mark before", "marks by ascending counts");
+            }
+            if (n > 0 && !goesOn(table, mark.volumeM3())) {
+                throw at.wrong(
+                        "holds_L",
+                        "does not go on the way of the marks before",
+                        "litres that all rise, or that all fall");
+            }
+            table.add(mark);
+        }
+        return new Rig.Tank(
+                port(node, "port", ports),
+                table,
+                node.number("noise_L", 40) * TradeUnits.LITRE_M3,
+                node.number("known_pct", 1.5) / 100);
+    }
+
+    private static boolean goesOn(List<Rig.Tank.Mark> table, double volumeM3) {
+        double lastM3 = table.get(table.size() - 1).volumeM3();
+        boolean rises =
+                table.size() == 1 || table.get(1).volumeM3() > table.get(0).volumeM3();
+        return table.size() == 1 ? volumeM3 != lastM3 : rises ? volumeM3 > lastM3 : volumeM3 < lastM3;
     }
 
     private static Rig.Pressure pressure(ConfigNode at, List<Rig.Port> ports) throws ConfigException {

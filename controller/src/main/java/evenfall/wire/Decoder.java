@@ -22,6 +22,7 @@ final class Decoder {
     private final PressureCurrent pressure = new PressureCurrent();
     private final SectionSwitches sections = new SectionSwitches();
     private final AirTemperature air = new AirTemperature();
+    private final TankLevel level = new TankLevel();
     private final HubIdentity hub = new HubIdentity();
     private final Acknowledgement acknowledgement = new Acknowledgement();
 
@@ -68,6 +69,7 @@ final class Decoder {
             case 'P' -> handler.onPressure(pressure);
             case 'S' -> handler.onSections(sections);
             case 'T' -> handler.onAir(air);
+            case 'L' -> handler.onLevel(level);
             case 'A' -> handler.onAcknowledgement(acknowledgement);
             default -> handler.onHub(hub);
         }
@@ -84,6 +86,7 @@ final class Decoder {
             case 'P' -> pressure.read(fields);
             case 'S' -> sections.read(fields);
             case 'T' -> air.read(fields);
+            case 'L' -> level.read(fields);
             case 'A' -> acknowledgement.read(fields);
             default -> hub.read(fields);
         };
@@ -100,7 +103,7 @@ final class Decoder {
         }
         if (isOfHub(line)) {
             return switch (line[5]) {
-                case 'Q', 'W', 'H', 'P', 'S', 'T', 'I', 'A' -> line[5];
+                case 'Q', 'W', 'H', 'P', 'S', 'T', 'L', 'I', 'A' -> line[5];
                 default -> NOT_USED;
             };
         }

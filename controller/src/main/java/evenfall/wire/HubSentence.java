@@ -6,7 +6,7 @@ package evenfall.wire;
  * <p>A view that is filled again with the next sentence of its kind: valid only during the call that handed it over.
  */
 public abstract sealed class HubSentence
-        permits PulseCount, HeightEchoes, PressureCurrent, SectionSwitches, AirTemperature, HubIdentity {
+        permits PulseCount, HeightEchoes, PressureCurrent, SectionSwitches, AirTemperature, TankLevel, HubIdentity {
 
     private long tickUs;
 

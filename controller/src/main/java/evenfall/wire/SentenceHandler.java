@@ -38,6 +38,9 @@ public interface SentenceHandler {
     /** The hub's air temperature. */
     default void onAir(AirTemperature air) {}
 
+    /** The hub's tank level. */
+    default void onLevel(TankLevel level) {}
+
     /** The hub's boot count and firmware version. */
     default void onHub(HubIdentity hub) {}
 

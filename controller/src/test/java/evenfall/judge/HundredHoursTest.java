@@ -39,7 +39,12 @@ class HundredHoursTest {
                 List.of(),
                 List.of(),
                 new Situation.Plumbing(
-                        Quantity.known(flowM3ps, 0), Quantity.known(pressurePa, 0), Quantity.known(72, 0), 0x3F));
+                        Quantity.known(flowM3ps, 0),
+                        Quantity.known(pressurePa, 0),
+                        Quantity.known(72, 0),
+                        0x3F,
+                        UNKNOWN,
+                        UNKNOWN));
     }
 
     /** Times that the watch begins to be sure. */

@@ -54,6 +54,14 @@ final class HubScript implements Outputs {
     /** What the meter gives over what it should. */
     double meterTimes = 1;
 
+    /** What the tank holds, m³; heard of where the rig has a gauge in it. It loses what flows. */
+    double tankM3 = 3.6;
+    /** Scatter of the gauge, m³. */
+    double sloshM3;
+
+    boolean gaugeSpeaks = true;
+
+    private final Random slosh = new Random(33);
     private final Random chance = new Random(1);
     private final Random random = new Random(21);
     private long bootUs;
@@ -85,6 +93,7 @@ final class HubScript implements Outputs {
             double hz =
                     meterTimes * flowsM3ps * rig.sensors().flow().orElseThrow().pulsesPerM3();
             pulses += hz * 0.05;
+            tankM3 -= flowsM3ps * 0.05;
             if (hubSpeaks) {
                 hub(flowsM3ps, hz);
             }
@@ -135,10 +144,25 @@ final class HubScript implements Outputs {
             say("hub", "PEVFP," + tick + "," + Math.round(amperes * 1e6));
             say("hub", String.format(Locale.ROOT, "PEVFS,%d,%02X", tick, sectionMask));
         }
+        if (timeUs % 200_000 == 0 && gaugeSpeaks && rig.sensors().tank().isPresent()) {
+            say("hub", "PEVFL," + tick + "," + counts(tankM3 + sloshM3 * slosh.nextGaussian()));
+        }
         if (timeUs % 1_000_000 == 0) {
             say("hub", "PEVFT," + tick + ",1000");
             say("hub", "PEVFI," + tick + "," + boots + ",1");
         }
+    }
+
+    private long counts(double volumeM3) {
+        List<Rig.Tank.Mark> table = rig.sensors().tank().orElseThrow().table();
+        int above = 1;
+        while (above < table.size() - 1 && table.get(above).volumeM3() < volumeM3) {
+            above++;
+        }
+        Rig.Tank.Mark from = table.get(above - 1);
+        Rig.Tank.Mark to = table.get(above);
+        double share = (volumeM3 - from.volumeM3()) / (to.volumeM3() - from.volumeM3());
+        return Math.round(from.counts() + share * (to.counts() - from.counts()));
     }
 
     private String rmc() {

@@ -212,6 +212,24 @@ class PlumbingTest {
         // The rate controller on paper knows nothing of it, so the rate stays.
         assertThat(runsOn.story).containsExactly("+outlet-open/section-2");
         assertThat(last(runsOn).act()).contains("switched off");
+        // Two seconds for its valve and two that it must last, not the five in which all settles.
+        assertThat(last(runsOn).raisedUs() / 1e6).isBetween(23.8, 24.6);
+    }
+
+    @Test
+    void aSectionThatIsSlowToShutIsNotOneThatRunsOn() throws Exception {
+        // Two outlets' worth of a section drain for longer than its valve takes; as much is told as a step once all has
+        // settled.
+        HubScript slow = running(20);
+        slow.sectionMask = 0x3D;
+        for (int i = 0; i < 35; i++) {
+            slow.outletsMore = Math.min(12, 0.04 * (35 - i) * (35 - i));
+            slow.run(0.1);
+        }
+        slow.outletsMore = 0;
+        slow.run(15);
+
+        assertThat(ofOutlets(slow)).isEmpty();
     }
 
     @Test

@@ -44,6 +44,7 @@ class GoldenSentencesTest {
                         "pressure",
                         "sections",
                         "air",
+                        "level",
                         "hub",
                         "acknowledged",
                         "ignored",

@@ -158,6 +158,15 @@ final class SeenSentences implements SentenceHandler {
     }
 
     @Override
+    public void onLevel(TankLevel level) {
+        TreeMap<String, Object> fields = add("level");
+        fields.put("tickUs", level.tickUs());
+        if (level.hasCounts()) {
+            fields.put("counts", level.counts());
+        }
+    }
+
+    @Override
     public void onAcknowledgement(Acknowledgement acknowledgement) {
         TreeMap<String, Object> fields = add("acknowledged");
         fields.put("kind", acknowledgement.kind());

@@ -4,6 +4,7 @@ import evenfall.bench.score.FaultOutcome;
 import evenfall.bench.score.Figures;
 import evenfall.bench.score.Score;
 import evenfall.bench.score.ScoredAlert;
+import evenfall.bench.score.Scoring;
 import evenfall.bench.score.Senses;
 import evenfall.sim.scenario.Scenario;
 import java.util.List;
@@ -14,7 +15,7 @@ import java.util.List;
  * @param task what it was
  * @param ground class of the ground; {@code level} where it has none
  * @param seconds how long it was, s
- * @param healthy whether no fault was scripted
+ * @param healthy whether no fault was scripted, nor a wrong meter's factor for the tank to tell
  * @param truth figures of the truth
  * @param reported the same as the monitor said
  * @param alerts due and raised ones
@@ -40,7 +41,7 @@ record Marked(
                 task,
                 roughness.isPresent() ? roughness.get().toString() : "level",
                 scenario.seconds(),
-                scenario.world().faults().isEmpty(),
+                scenario.world().faults().isEmpty() && !Scoring.isMeterForTank(scenario),
                 score.truth(),
                 score.reported(),
                 score.alerts(),

@@ -4,6 +4,9 @@ import evenfall.bench.received.Report;
 import evenfall.sim.scenario.FittedSpec;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.world.TruthSink;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
 
 /** The door: the sealed truth of a run and what the monitor said go in, the score comes out. */
 public final class Scoring {
@@ -25,6 +28,12 @@ public final class Scoring {
         return truth.course();
     }
 
+    private List<Watched> watched(FittedSpec fitted) {
+        List<Watched> watched = new ArrayList<>(Watched.all(scenario.belief().limits(), fitted.outlet()));
+        MeterAgainstTank.of(scenario, truth.moments()).ifPresent(watched::add);
+        return watched;
+    }
+
     /** After the end of the run. */
     public Score score(Report report) {
         FittedSpec fitted = scenario.world().fitted();
@@ -32,7 +41,7 @@ public final class Scoring {
                         new Scorer.Truth(
                                 truth.moments(),
                                 truth.contacts(),
-                                Watched.all(scenario.belief().limits(), fitted.outlet()),
+                                watched(fitted),
                                 FaultDue.of(scenario),
                                 Blinding.of(scenario),
                                 scenario.belief().limits().clearanceM(),
@@ -42,5 +51,16 @@ public final class Scoring {
                         GroundShare.of(truth.ledger()),
                         report)
                 .score();
+    }
+
+    /** Whether the flow meter does not give what the rig file says and a tank gauge is there to tell of it: as good as a scripted fault. */
+    public static boolean isMeterForTank(Scenario scenario) {
+        OptionalDouble gives = scenario.world().fitted().pulsesPerM3();
+        return scenario.belief().sensors().tank().isPresent()
+                && scenario.belief()
+                        .sensors()
+                        .flow()
+                        .filter(flow -> !gives.equals(OptionalDouble.of(flow.pulsesPerM3())))
+                        .isPresent();
     }
 }

@@ -26,7 +26,8 @@ final class MeterFaults {
                         "outlet-open",
                         "outlet-blocked",
                         "rate-high",
-                        "rate-low"),
+                        "rate-low",
+                        "sensor-implausible"),
                 of(
                         "meter-stuck",
                         Part.FLOW_METER,

@@ -22,6 +22,7 @@ public final class Scenarios {
             "weak-pump",
             "hunting-valve",
             "wrong-meter-factor",
+            "tank-tells",
             "foam-on-a-sensor",
             "wheat-in-ear",
             "along-the-wood",

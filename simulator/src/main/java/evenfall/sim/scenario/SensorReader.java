@@ -10,6 +10,8 @@ import evenfall.sim.sensor.GnssReceiver;
 import evenfall.sim.sensor.HubClock;
 import evenfall.sim.sensor.RadarSensor;
 import evenfall.sim.sensor.SensorHub;
+import evenfall.sim.sensor.TankGauge;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -36,7 +38,8 @@ final class SensorReader {
                 wheel(sensors),
                 echo(heights, radar),
                 radar ? Optional.of(radar(heights)) : Optional.empty(),
-                new AirThermometer.Spec(air.number("offset_C", 0), air.number("noise_C", 0.05)));
+                new AirThermometer.Spec(air.number("offset_C", 0), air.number("noise_C", 0.05)),
+                tank(sensors));
     }
 
     /** What the world gives; else what the rig believes to be there. */
@@ -48,6 +51,31 @@ final class SensorReader {
                 .wheel()
                 .map(w -> OptionalDouble.of(w.pulsesPerM()))
                 .orElse(OptionalDouble.empty());
+    }
+
+    /** The gauge that the rig believes in, and what is the matter with it; three quarters full where nothing is said. */
+    private Optional<TankGauge.Spec> tank(ConfigNode sensors) throws ConfigException {
+        Optional<Rig.Tank> believed = belief.sensors().tank();
+        if (believed.isEmpty()) {
+            if (sensors.has("tank")) {
+                throw sensors.wrong(
+                        "tank", "is fitted, and the rig does not know of it", "a tank among the rig's sensors too");
+            }
+            return Optional.empty();
+        }
+        List<Rig.Tank.Mark> table = believed.get().table();
+        double fullM3 =
+                Math.max(table.get(0).volumeM3(), table.get(table.size() - 1).volumeM3());
+        ConfigNode node = group(sensors, "tank");
+        return Optional.of(new TankGauge.Spec(
+                table.stream()
+                        .map(mark -> new TankGauge.Mark(mark.counts(), mark.volumeM3()))
+                        .toList(),
+                node.number("start_L", 0.75 * fullM3 / TradeUnits.LITRE_M3) * TradeUnits.LITRE_M3,
+                1 + node.number("reads_more_pct", 0) / 100,
+                node.number("slosh_L", 30) * TradeUnits.LITRE_M3,
+                node.number("slosh_hz", 0.5),
+                0.05));
     }
 
     /** A group that may be absent: then the place around it, in which none of its keys is found. */

@@ -3,6 +3,7 @@ package evenfall.sim.scenario;
 import evenfall.sim.sensor.AirThermometer;
 import evenfall.sim.sensor.EchoSensor;
 import evenfall.sim.sensor.RadarSensor;
+import evenfall.sim.sensor.TankGauge;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -16,6 +17,7 @@ import java.util.OptionalDouble;
  * @param echo the height sensors, where they are ultrasonic
  * @param radar the height sensors, where they are radars
  * @param air the thermometer
+ * @param tank the gauge in the tank, where there is one
  */
 public record SensorsSpec(
         double flowJitterPeriods,
@@ -24,4 +26,5 @@ public record SensorsSpec(
         OptionalDouble wheelPulsesPerM,
         EchoSensor.Spec echo,
         Optional<RadarSensor.Spec> radar,
-        AirThermometer.Spec air) {}
+        AirThermometer.Spec air,
+        Optional<TankGauge.Spec> tank) {}

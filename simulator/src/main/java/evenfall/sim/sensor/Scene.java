@@ -14,6 +14,11 @@ public interface Scene {
     /** Air temperature, °C. */
     double airC();
 
+    /** What has left the tank since the start, m³; nothing where no tank is looked at. */
+    default double tankGoneM3() {
+        return 0;
+    }
+
     /** Ground speed, m/s. */
     double speedMps();
 

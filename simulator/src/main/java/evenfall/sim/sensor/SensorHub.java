@@ -9,7 +9,7 @@ import java.util.Optional;
 /**
  * The sensor hub: reads its sensors at fixed times and sends what they give.
  *
- * <p>Heights go out 20 times a second, flow and pressure 10 times, switches 5 times, air temperature and the hub's own state once;
+ * <p>Heights go out 20 times a second, flow and pressure 10 times, switches and tank level 5 times, air temperature and the hub's own state once;
  * wheel pulses, where there are any, 10 times. Their moments lie apart, so that no two sentences meet on the line. After a restart
  * they stay where they were, by the time of the run; a hub would count them from its start.
  */
@@ -34,6 +34,7 @@ public final class SensorHub {
     private static final Moments WHEEL = new Moments(100_000, 45_000, 4);
     private static final Moments PRESSURE = new Moments(100_000, 65_000, 5);
     private static final Moments AIR = new Moments(1_000_000, 85_000, 6);
+    private static final Moments LEVEL = new Moments(200_000, 95_000, 7);
 
     private final Spec spec;
     private final Uart line;
@@ -42,8 +43,9 @@ public final class SensorHub {
     private final HeightChannel[] heights;
     private final Optional<PressureTransmitter> pressure;
     private final Optional<AirThermometer> air;
+    private final Optional<TankGauge> tank;
     private final boolean switches;
-    private final Chance[] jitter = new Chance[7];
+    private final Chance[] jitter = new Chance[8];
     private final HubSentences sentences = new HubSentences();
     private final HubTrouble trouble = new Hands();
     private final long[] echoUs;
@@ -65,7 +67,7 @@ public final class SensorHub {
         }
     }
 
-    /** A hub without a wheel sensor. */
+    /** A hub without a wheel sensor and without a gauge in the tank. */
     public SensorHub(
             Spec spec,
             Uart line,
@@ -75,7 +77,7 @@ public final class SensorHub {
             Optional<AirThermometer> air,
             boolean switches,
             Chance chance) {
-        this(spec, line, flow, Optional.empty(), echoes, pressure, air, switches, chance);
+        this(spec, line, flow, Optional.empty(), echoes, pressure, air, Optional.empty(), switches, chance);
     }
 
     /**
@@ -85,6 +87,7 @@ public final class SensorHub {
      * @param echoes height sensors from the left; none is allowed
      * @param pressure the transmitter, when there is one
      * @param air the thermometer, when there is one
+     * @param tank the gauge in the tank, when there is one
      * @param switches whether the section switches are wired to the hub
      * @param chance for the loop's jitter
      */
@@ -96,6 +99,7 @@ public final class SensorHub {
             List<Echo> echoes,
             Optional<PressureTransmitter> pressure,
             Optional<AirThermometer> air,
+            Optional<TankGauge> tank,
             boolean switches,
             Chance chance) {
         this.spec = spec;
@@ -104,6 +108,7 @@ public final class SensorHub {
         this.wheel = wheel;
         this.pressure = pressure;
         this.air = air;
+        this.tank = tank;
         this.switches = switches;
         // A stream for each kind of sentence: a sensor more leaves the moments of the others alone.
         long seed = chance.nextLong();
@@ -154,6 +159,9 @@ public final class SensorHub {
         }
         if (AIR.due(timeUs) && air.isPresent()) {
             send(AIR, timeUs, sentences.air(tick, air.get().centiDegC(scene.airC())));
+        }
+        if (LEVEL.due(timeUs) && tank.isPresent()) {
+            send(LEVEL, timeUs, sentences.level(tick, tank.get().counts(scene.tankGoneM3())));
         }
     }
 

@@ -69,6 +69,12 @@ public final class HubSentences {
         return known(centiDegC).end();
     }
 
+    /** Level gauge in the tank: {@code $PEVFL,<tick>,<its counts>}. */
+    public byte[] level(long tick, long counts) {
+        writer.begin(TALKER, "L").whole(tick);
+        return known(counts).end();
+    }
+
     /** The hub itself: {@code $PEVFI,<tick>,<boots>,<firmware>}. */
     public byte[] hub(long tick, long boots, long firmware) {
         return writer.begin(TALKER, "I")

@@ -17,6 +17,7 @@ import evenfall.sim.sensor.PulseMeter;
 import evenfall.sim.sensor.RadarSensor;
 import evenfall.sim.sensor.Scene;
 import evenfall.sim.sensor.SensorHub;
+import evenfall.sim.sensor.TankGauge;
 import evenfall.sim.wire.Uart;
 import java.util.ArrayList;
 import java.util.List;
@@ -66,6 +67,7 @@ final class Boxes {
                 heights,
                 pressure,
                 air,
+                sensors.tank().map(t -> new TankGauge(t, Chance.stream(seed, "tank"))),
                 fitted.switches(),
                 Chance.stream(seed, "hub"));
         gnss = fitted.gnss()

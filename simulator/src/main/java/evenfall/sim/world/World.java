@@ -282,6 +282,11 @@ public final class World {
         }
 
         @Override
+        public double tankGoneM3() {
+            return plumbing.tankM3();
+        }
+
+        @Override
         public double speedMps() {
             return drive.speedMps();
         }

@@ -107,6 +107,7 @@ final class Bench implements Scene {
                 echoes,
                 pressure,
                 air,
+                Optional.empty(),
                 true,
                 Chance.stream(SEED, "hub"));
         gnss = new GnssReceiver(GnssReceiver.Spec.usual(), gnssLine, Chance.stream(SEED, "gnss"));

@@ -153,6 +153,7 @@ class SensorsTest {
                 air
                         ? Optional.of(new AirThermometer(new AirThermometer.Spec(0, 0.05), Chance.stream(1, "air")))
                         : Optional.empty(),
+                Optional.empty(),
                 true,
                 Chance.stream(1, "hub"));
         for (long timeUs = 0; timeUs < 5_000_000; timeUs += 5000) {

@@ -47,7 +47,8 @@ class GoldenSentencesTest {
         }
         assertThat(wrong).isEmpty();
         assertThat(kinds)
-                .containsExactly("air", "flow", "gga", "heights", "hub", "pressure", "rmc", "sections", "vtg", "wheel");
+                .containsExactly(
+                        "air", "flow", "gga", "heights", "hub", "level", "pressure", "rmc", "sections", "vtg", "wheel");
         assertThat(compared).isGreaterThanOrEqualTo(30);
     }
 
@@ -61,6 +62,7 @@ class GoldenSentencesTest {
             case "pressure" -> hub.pressure(tick, whole(f, "currentUa", 10));
             case "sections" -> hub.sections(tick, whole(f, "maskHex", 16));
             case "air" -> hub.air(tick, whole(f, "temperatureCentidegC", 10));
+            case "level" -> hub.level(tick, whole(f, "counts", 10));
             case "hub" -> hub.hub(tick, whole(f, "bootCount", 10), whole(f, "firmwareVersion", 10));
             case "rmc" -> gnss.rmc(fix(f));
             case "vtg" -> gnss.vtg(fix(f));

@@ -186,7 +186,8 @@ final class FlowScript implements Script {
                             ? "The rig file's K of " + Dialogue.plain(believed / 1000) + " pulses/L agrees."
                             : "The rig file has " + Dialogue.plain(believed / 1000) + " pulses/L: rates are shown "
                                     + FixedDecimals.text(100 * Math.abs(off), 1) + " % too "
-                                    + (off < 0 ? "low" : "high") + ". Write the new K with --write-rig.");
+                                    + (off < 0 ? "low" : "high")
+                                    + ". Write the new K into the rig file; --write-rig does.");
         }
         List<String> lines = new ArrayList<>();
         lines.add("K-factor " + constant.text() + " ± " + constant.expandedText() + " pulses/L (95 %, k = "

@@ -449,7 +449,7 @@ final class HeightScript implements Script {
                             ? name + ": the rig file agrees."
                             : name + ": with the rig file as it is, heights are shown "
                                     + FixedDecimals.text(1000 * Math.abs(offM), 0) + " mm too "
-                                    + (offM > 0 ? "high" : "low") + ". Write with --write-rig.");
+                                    + (offM > 0 ? "high" : "low") + ". Write it into the rig file; --write-rig does.");
         }
         if (Math.abs(found.line().slope() - 1)
                 > dialogue.limit(this, SCALE.name()).value() / 100) {

@@ -152,7 +152,8 @@ final class SpeedScript implements Script {
                                 : "The rig file has " + Dialogue.plain(wheel.pulsesPerM())
                                         + " pulses/m: the wheel's speed is shown "
                                         + FixedDecimals.text(100 * Math.abs(off), 1) + " % too "
-                                        + (off > 0 ? "high" : "low") + ". Write the new one with --write-rig.");
+                                        + (off > 0 ? "high" : "low")
+                                        + ". Write the new one into the rig file; --write-rig does.");
             } else if (!hasPlace) {
                 advice.add("The rig file names no wheel sensor; --write-rig leaves the constant as a remark.");
             }

@@ -10,6 +10,7 @@ import evenfall.wire.HubIdentity;
 import evenfall.wire.PressureCurrent;
 import evenfall.wire.Rmc;
 import evenfall.wire.SectionSwitches;
+import evenfall.wire.TankLevel;
 import evenfall.wire.Vtg;
 import evenfall.wire.WheelPulses;
 import evenfall.wire.WireCounts;
@@ -93,6 +94,11 @@ final class LineTape implements Tape {
     @Override
     public void onPressure(PressureCurrent pressure) {
         take("PEVFP pressure", true);
+    }
+
+    @Override
+    public void onLevel(TankLevel level) {
+        take("PEVFL tank level", true);
     }
 
     @Override

@@ -82,6 +82,7 @@ final class Yard implements AutoCloseable {
                 Optional.of(new AirThermometer(
                         new AirThermometer.Spec(0.8 * (2 * chance.nextDouble() - 1), 0.05),
                         Chance.stream(seed, "air"))),
+                Optional.empty(),
                 false,
                 Chance.stream(seed, "hub"));
         receiver = new GnssReceiver(
