@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * <p>What a boom's own speed gives to its streams is wanted, so only that is told: a climb is part of it, the ground's slopes are not.
  *
  * <p>Both make one linear model, and a Kalman filter (R. E. Kalman, 1960) follows it, echo by echo. Its weights depend on when echoes come
- * and how they scatter, and on what they say only by how hard the boom is struck: while all that stays as it is for {@value #SETTLED}
+ * and how they scatter, and on what they say only by how hard the boom is struck and how much the ground slopes, which are heard: while all that stays as it is for {@value #SETTLED}
  * readings the weights stand still and are not worked out again. Frequencies and dampings are those of wide booms, each damped so much that it forgets its phase as soon as not
  * knowing it better would mislead.
  */
@@ -52,10 +52,11 @@ public final class BoomMotion {
     /** The first bending of a wide boom's wing, 1 to 1.5 Hz, lightly damped. */
     private static final double BEND_RADPS = 2 * Math.PI * 1.2;
 
-    private static final double BEND_DAMPING = 0.07;
+    /** Booms differ by a quarter of that, and a filter that swings on at its own pace would soon be out of step with one: so it forgets. */
+    private static final double BEND_DAMPING = 0.12;
 
     /** What a tip does that heave and roll do not explain, m/s. */
-    private static final double BEND_SD_MPS = 0.1;
+    private static final double BEND_SD_MPS = 0.15;
 
     /** The height control tilts a wing slowly: a tip by 0.1 m/s, back and forth in some seconds. */
     private static final double TILT_RADPS = 2 * Math.PI * 0.3;
@@ -65,8 +66,8 @@ public final class BoomMotion {
 
     /**
      * How fast ground that slopes for long rises or falls under a machine, standard deviation: a terrace of 0.25 m on slopes of 7 m, at
-     * 5 m/s, does so by 0.18 m/s on average, a knoll of 0.7 m and 25 m at 7 m/s by 0.2 m/s; half of that, for most ground has neither. They may
-     * come on any ground, so this does not go with how rough it is. Our choice.
+     * 5 m/s, does so by 0.18 m/s on average, a knoll of 0.7 m and 25 m at 7 m/s by 0.2 m/s; half of that, for most of the time there is neither. They
+     * may come on any ground, so this does not go with how rough it is; it is taken so many times as it is heard. Our choice.
      */
     private static final double SLOPE_SD_MPS = 0.1;
 
@@ -77,6 +78,20 @@ public final class BoomMotion {
     private static final double CLIMB_RADPS = 2 * Math.PI * 0.2;
 
     private static final double CLIMB_DAMPING = 0.7;
+
+    /** Of that variance, before any is heard: as much as is begun with of how hard the boom is struck. Our choice. */
+    private static final double FIRST_SLOPING = 0.25;
+
+    /** Bounds of it: no more than ground that is rough without slopes shows, and twice as fast as terraces. Our choice. */
+    private static final double LEAST_SLOPING = 1.0 / 64;
+
+    private static final double MOST_SLOPING = 4;
+
+    /** Weight of the newest reading in it: one second of 20 a second, as long as a slope lasts. Our choice. */
+    private static final double SLOPING_WEIGHT = 0.05;
+
+    /** One reading speaks for no more than so many times what was taken. Our choice. */
+    private static final double MOST_TIMES = 10;
 
     /** {@link HeightSense#GROUND_M2PS} is of class C, these motions are of D: four times as rough (ISO 8608). */
     private static final double GROUND_M2PS = 4 * HeightSense.GROUND_M2PS;
@@ -121,6 +136,9 @@ public final class BoomMotion {
     /** The same for how hard the boom is struck. */
     private static final double OTHER_STRUCK = 1.15;
 
+    /** The same for how much the ground slopes, which is heard for a second only and so wanders: one and a half times as fast. */
+    private static final double OTHER_SLOPING = 2.25;
+
     private static final int TERMS = 10;
 
     private static final int HEAVE = 0;
@@ -145,12 +163,12 @@ public final class BoomMotion {
     private final double[] leftBeyondM;
     private final double[] rightBeyondM;
     private final double[] longRun;
-    private final double[] longRunAlways;
+    private final double[] longRunSloped;
 
-    /** Sum over the sensors of the variance of how fast the boom swings there, by what goes with the ground's roughness and by what does not. */
+    /** Sum over the sensors of the variance of how fast the boom swings there, by roughness and by slopes. */
     private final double swingM2ps2;
 
-    private final double swingAlwaysM2ps2;
+    private final double swingSlopedM2ps2;
     private final Free[] free;
     private final double[] state;
     private final double[] next;
@@ -170,10 +188,15 @@ public final class BoomMotion {
 
     private double struck = FIRST_STRUCK;
     private double seenStruck = FIRST_STRUCK;
+    private double sloping = FIRST_SLOPING;
+    private double seenSloping = FIRST_SLOPING;
     private int heard = FIRST_HEARD;
 
-    /** What the sensors' speeds leave unknown of the boom's swing, (m/s)², worked out with the weights. */
+    /** What the sensors leave unknown of the boom's swing, summed as {@link #swingM2ps2}; worked out with the weights. */
     private double hiddenM2ps2;
+
+    /** The same of the ground's slopes and the climb. */
+    private double hiddenSlopesM2ps2;
 
     private final double[] half;
     private final double[] aheadCovariance;
@@ -186,10 +209,10 @@ public final class BoomMotion {
      *
      * @param becomes what becomes of a state; boom and ground do not mix
      * @param struck covariance of what strikes it meanwhile on ground of class D, and goes with the ground's roughness
-     * @param always covariance of what does not
+     * @param sloped covariance of what goes with how much the ground slopes
      */
     @SuppressWarnings("ArrayRecordComponent") // never compared
-    private record Free(double[] becomes, double[] struck, double[] always) {}
+    private record Free(double[] becomes, double[] struck, double[] sloped) {}
 
     /** Variance at each sensor of the height, of the boom's own speed, and of the height that streams meet the ground from. */
     @SuppressWarnings("ArrayRecordComponent") // never compared
@@ -234,9 +257,9 @@ public final class BoomMotion {
         taken = new boolean[n];
         free = freeUpTo(MOST_STEPS, hingeM, wingM);
         longRun = longRun(free[1].struck);
-        longRunAlways = longRun(free[1].always);
+        longRunSloped = longRun(free[1].sloped);
         swingM2ps2 = swingVariance(longRun);
-        swingAlwaysM2ps2 = swingVariance(longRunAlways);
+        swingSlopedM2ps2 = swingVariance(longRunSloped);
     }
 
     private double swingVariance(double[] of) {
@@ -277,7 +300,7 @@ public final class BoomMotion {
     private Free[] freeUpTo(int most, double hingeM, double wingM) {
         double[] f = new double[states * states];
         double[] g = new double[states * states];
-        double[] always = new double[states * states];
+        double[] sloped = new double[states * states];
         double[][] struck = new double[7][states];
         oscillator(f, struck[0], HEAVE, HEAVE_RADPS, HEAVE_DAMPING, HEAVE_SD_MPS);
         oscillator(f, struck[1], ROLL, ROLL_RADPS, ROLL_DAMPING, ROLL_SD_RADPS);
@@ -294,7 +317,7 @@ public final class BoomMotion {
             shaken(f, struck, wing[0] + 1, wing[1] + 1, BY_SLOPE * wingM);
         }
         for (int k = 0; k < struck.length; k++) {
-            double[] into = k < 6 ? g : always;
+            double[] into = k < 6 ? g : sloped;
             for (int i = 0; i < states; i++) {
                 for (int j = 0; j < states; j++) {
                     into[i * states + j] += struck[k][i] * struck[k][j];
@@ -306,19 +329,19 @@ public final class BoomMotion {
             g[i * states + i] = GROUND_M2PS;
             f[i * states + slope] = 1;
             f[slope * states + slope] = -SLOPE_FORGET_PS;
-            always[slope * states + slope] = 2 * SLOPE_FORGET_PS * SLOPE_SD_MPS * SLOPE_SD_MPS;
+            sloped[slope * states + slope] = 2 * SLOPE_FORGET_PS * SLOPE_SD_MPS * SLOPE_SD_MPS;
         }
         Free[] all = new Free[most + 1];
         double stepS = STEP_US * 1e-6;
         all[0] = new Free(identity(), new double[states * states], new double[states * states]);
-        all[1] = new Free(becomes(f, stepS), gathered(f, g, stepS), gathered(f, always, stepS));
+        all[1] = new Free(becomes(f, stepS), gathered(f, g, stepS), gathered(f, sloped, stepS));
         for (int k = 2; k <= most; k++) {
             double[] into = new double[states * states];
             times(all[1].becomes, all[k - 1].becomes, into);
             all[k] = new Free(
                     into,
                     andOnce(all[1].becomes, all[k - 1].struck, all[1].struck),
-                    andOnce(all[1].becomes, all[k - 1].always, all[1].always));
+                    andOnce(all[1].becomes, all[k - 1].sloped, all[1].sloped));
         }
         return all;
     }
@@ -418,7 +441,7 @@ public final class BoomMotion {
         for (int i = 0; i < states; i++) {
             for (int j = 0; j <= i; j++) {
                 double sum = times * over.struck[i * states + j]
-                        + over.always[i * states + j]
+                        + sloping * over.sloped[i * states + j]
                         + becomes(over.becomes, j, half, i * states, 1);
                 into[i * states + j] = sum;
                 into[j * states + i] = sum;
@@ -471,8 +494,13 @@ public final class BoomMotion {
         if (alike < SETTLED) {
             Arrays.fill(ahead, null);
             hiddenM2ps2 = swingVariance(covariance);
+            hiddenSlopesM2ps2 = covariance[(CLIMB + 1) * (states + 1)];
+            for (int i = GROUND + sensors; i < states; i++) {
+                hiddenSlopesM2ps2 += covariance[i * (states + 1)];
+            }
         }
         listen();
+        listenToSlopes();
     }
 
     /**
@@ -485,7 +513,7 @@ public final class BoomMotion {
             double mps = swingOf(state, i, 1);
             seen += mps * mps;
         }
-        double expected = struck * swingM2ps2 + swingAlwaysM2ps2 - hiddenM2ps2;
+        double expected = struck * swingM2ps2 + sloping * swingSlopedM2ps2 - hiddenM2ps2;
         if (!(expected > 0)) {
             return;
         }
@@ -498,6 +526,26 @@ public final class BoomMotion {
         }
     }
 
+    /** How much the ground slopes for seconds on end, heard in the same way from its slopes and the climb. */
+    private void listenToSlopes() {
+        double seen = state[CLIMB + 1] * state[CLIMB + 1];
+        for (int i = GROUND + sensors; i < states; i++) {
+            seen += state[i] * state[i];
+        }
+        double expected = sloping * (sensors + 1) * SLOPE_SD_MPS * SLOPE_SD_MPS - hiddenSlopesM2ps2;
+        if (!(expected > 0)) {
+            return;
+        }
+        seenSloping += SLOPING_WEIGHT * (sloping * Math.min(MOST_TIMES, seen / expected) - seenSloping);
+        if (seenSloping > OTHER_SLOPING * sloping || OTHER_SLOPING * seenSloping < sloping) {
+            double was = sloping;
+            sloping = Math.max(LEAST_SLOPING, Math.min(MOST_SLOPING, seenSloping));
+            if (sloping != was) {
+                alike = 0;
+            }
+        }
+    }
+
     /** How rough the ground is, as the boom shows it: variance of what it is on class D of ISO 8608 at 18 km/h. */
     public double roughness() {
         return struck;
@@ -507,7 +555,7 @@ public final class BoomMotion {
         Arrays.fill(state, 0);
         Arrays.fill(covariance, 0);
         for (int i = 0; i < longRun.length; i++) {
-            covariance[i] = struck * longRun[i] + longRunAlways[i];
+            covariance[i] = struck * longRun[i] + sloping * longRunSloped[i];
         }
         for (int i = 0; i < sensors; i++) {
             beginGroundCovariance(i);
@@ -573,7 +621,7 @@ public final class BoomMotion {
 
     private void beginGroundCovariance(int sensor) {
         covariance[(GROUND + sensor) * (states + 1)] = BEGIN_SD_M * BEGIN_SD_M;
-        covariance[(GROUND + sensors + sensor) * (states + 1)] = SLOPE_SD_MPS * SLOPE_SD_MPS;
+        covariance[(GROUND + sensors + sensor) * (states + 1)] = sloping * SLOPE_SD_MPS * SLOPE_SD_MPS;
     }
 
     private double heightOf(double[] of, int sensor) {
