@@ -3,6 +3,7 @@ package evenfall.sense;
 import evenfall.rig.Rig;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How the boom moves over its ground, by all height sensors together: the height at each now, and how fast the boom itself rises and sinks
@@ -18,11 +19,17 @@ import java.util.List;
  * <p>(Rayleigh's method; S. Timoshenko, Vibration Problems in Engineering, from memory). So what the middle of the boom does foretells its
  * tips.
  *
- * <p><b>The ground</b> under each sensor, with all that a boom does slowly, walks at random as in {@link HeightSense}.
+ * <p><b>The ground</b> under each sensor walks at random as in {@link HeightSense}: its roughness. Beside that it has slopes that last, of
+ * terraces and knolls: there it rises or falls for seconds on end, under each sensor on its own, as a speed that is forgotten slowly
+ * (G. E. Uhlenbeck and L. S. Ornstein, Physical Review 36, 1930). The wheels go over such slopes too, and take the whole boom along: the
+ * machine <i>climbs</i>. A sensor between the hinges is carried over the very ground that it sees, so its height knows nothing of
+ * that; those farther out see it all together. Without this every terrace would be taken for a swing of the boom.
+ *
+ * <p>What a boom's own speed gives to its streams is wanted, so only that is told: a climb is part of it, the ground's slopes are not.
  *
  * <p>Both make one linear model, and a Kalman filter (R. E. Kalman, 1960) follows it, echo by echo. Its weights depend on when echoes come
- * and how they scatter, not on what they say: while that stays as it is for {@value #SETTLED} readings the weights stand still and are
- * not worked out again. Frequencies and dampings are those of wide booms, each damped so much that it forgets its phase as soon as not
+ * and how they scatter, and on what they say only by how hard the boom is struck and how much the ground slopes, which are heard: while all that stays as it is for {@value #SETTLED}
+ * readings the weights stand still and are not worked out again. Frequencies and dampings are those of wide booms, each damped so much that it forgets its phase as soon as not
  * knowing it better would mislead.
  */
 public final class BoomMotion {
@@ -45,10 +52,11 @@ public final class BoomMotion {
     /** The first bending of a wide boom's wing, 1 to 1.5 Hz, lightly damped. */
     private static final double BEND_RADPS = 2 * Math.PI * 1.2;
 
-    private static final double BEND_DAMPING = 0.07;
+    /** Booms differ by a quarter of that, and a filter that swings on at its own pace would soon be out of step with one: so it forgets. */
+    private static final double BEND_DAMPING = 0.12;
 
     /** What a tip does that heave and roll do not explain, m/s. */
-    private static final double BEND_SD_MPS = 0.1;
+    private static final double BEND_SD_MPS = 0.15;
 
     /** The height control tilts a wing slowly: a tip by 0.1 m/s, back and forth in some seconds. */
     private static final double TILT_RADPS = 2 * Math.PI * 0.3;
@@ -56,18 +64,47 @@ public final class BoomMotion {
     private static final double TILT_DAMPING = 0.7;
     private static final double TILT_SD_MPS = 0.1;
 
+    /**
+     * How fast ground that slopes for long rises or falls under a machine, standard deviation: a terrace of 0.25 m on slopes of 7 m, at
+     * 5 m/s, does so by 0.18 m/s on average, a knoll of 0.7 m and 25 m at 7 m/s by 0.2 m/s; half of that, for most of the time there is neither. They
+     * may come on any ground, so this does not go with how rough it is; it is taken so many times as it is heard. Our choice.
+     */
+    private static final double SLOPE_SD_MPS = 0.1;
+
+    /** It lasts as long as it takes to pass one slope of a terrace, 5 to 7 m: a second and some. Our choice. */
+    private static final double SLOPE_FORGET_PS = 1;
+
+    /** Up a terrace or a knoll and down again, 15 to 50 m, in 3 to 10 s. Our choice. */
+    private static final double CLIMB_RADPS = 2 * Math.PI * 0.2;
+
+    private static final double CLIMB_DAMPING = 0.7;
+
+    /** Of that variance, before any is heard: as much as is begun with of how hard the boom is struck. Our choice. */
+    private static final double FIRST_SLOPING = 0.25;
+
+    /** Bounds of it: no more than ground that is rough without slopes shows, and twice as fast as terraces. Our choice. */
+    private static final double LEAST_SLOPING = 1.0 / 64;
+
+    private static final double MOST_SLOPING = 4;
+
+    /** Weight of the newest reading in it: one second of 20 a second, as long as a slope lasts. Our choice. */
+    private static final double SLOPING_WEIGHT = 0.05;
+
+    /** One reading speaks for no more than so many times what was taken. Our choice. */
+    private static final double MOST_TIMES = 10;
+
     /** {@link HeightSense#GROUND_M2PS} is of class C, these motions are of D: four times as rough (ISO 8608). */
     private static final double GROUND_M2PS = 4 * HeightSense.GROUND_M2PS;
 
     /** Weight of the newest reading in how hard the boom is struck: the last minute of 20 a second, some dozens of swings. Our choice. */
     private static final double STRUCK_WEIGHT = 1.0 / 1200;
 
-    /** Bounds of that: from a carpet to class E at twice the speed. */
     /** Before any is heard: class C, between a smooth field and a rough one; worth as much as 5 s that were heard. Our choice. */
     private static final double FIRST_STRUCK = 0.25;
 
     private static final int FIRST_HEARD = 100;
 
+    /** Bounds of how hard it is struck: from a carpet to class E at twice the speed. */
     private static final double LEAST_STRUCK = 1.0 / 64;
 
     private static final double MOST_STRUCK = 8;
@@ -99,23 +136,39 @@ public final class BoomMotion {
     /** The same for how hard the boom is struck. */
     private static final double OTHER_STRUCK = 1.15;
 
+    /** The same for how much the ground slopes, which is heard for a second only and so wanders: one and a half times as fast. */
+    private static final double OTHER_SLOPING = 2.25;
+
+    private static final int TERMS = 10;
+
     private static final int HEAVE = 0;
     private static final int ROLL = 2;
     private static final int LEFT = 4;
     private static final int RIGHT = 6;
     private static final int LEFT_TILT = 8;
     private static final int RIGHT_TILT = 10;
-    private static final int GROUND = 12;
+    private static final int CLIMB = 12;
+    private static final int GROUND = 14;
 
     private final List<HeightSense> senses;
+    private final int sensors;
     private final int states;
     private final double[] rollsM;
+
+    /** 1 where a sensor's height knows of the machine's climbing, 0 where it rides along with the ground it sees. */
+    private final double[] seesClimb;
+
     private final double[] leftShape;
     private final double[] rightShape;
     private final double[] leftBeyondM;
     private final double[] rightBeyondM;
     private final double[] longRun;
-    private final double longRunM2ps2;
+    private final double[] longRunSloped;
+
+    /** Sum over the sensors of the variance of how fast the boom swings there, by roughness and by slopes. */
+    private final double swingM2ps2;
+
+    private final double swingSlopedM2ps2;
     private final Free[] free;
     private final double[] state;
     private final double[] next;
@@ -135,24 +188,35 @@ public final class BoomMotion {
 
     private double struck = FIRST_STRUCK;
     private double seenStruck = FIRST_STRUCK;
+    private double sloping = FIRST_SLOPING;
+    private double seenSloping = FIRST_SLOPING;
     private int heard = FIRST_HEARD;
 
+    /** What the sensors leave unknown of the boom's swing, summed as {@link #swingM2ps2}; worked out with the weights. */
+    private double hiddenM2ps2;
+
+    /** The same of the ground's slopes and the climb. */
+    private double hiddenSlopesM2ps2;
+
+    private final double[] half;
     private final double[] aheadCovariance;
-    private final double[] heightVariance;
-    private final double[] speedVariance;
-    private final double[] meetsVariance;
-    private int aheadSteps = -1;
 
-    /** The model over some steps: what becomes of a state, and the covariance of what strikes it meanwhile. */
-    private static final class Free {
-        private final double[] becomes;
-        private final double[] struck;
+    /** For each number of steps ahead the variances there, or null while they are not worked out. */
+    private final @Nullable Ahead[] ahead = new Ahead[MOST_STEPS + 1];
 
-        Free(double[] becomes, double[] struck) {
-            this.becomes = becomes;
-            this.struck = struck;
-        }
-    }
+    /**
+     * The model over some steps.
+     *
+     * @param becomes what becomes of a state; boom and ground do not mix
+     * @param struck covariance of what strikes it meanwhile on ground of class D, and goes with the ground's roughness
+     * @param sloped covariance of what goes with how much the ground slopes
+     */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Free(double[] becomes, double[] struck, double[] sloped) {}
+
+    /** Variance at each sensor of the height, of the boom's own speed, and of the height that streams meet the ground from. */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
+    private record Ahead(double[] heightM2, double[] speedM2ps2, double[] meetsM2) {}
 
     /**
      * @param sensors where they are, from left to right
@@ -163,8 +227,10 @@ public final class BoomMotion {
     public BoomMotion(List<Rig.Height> sensors, List<HeightSense> senses, double hingeM, double endM) {
         this.senses = List.copyOf(senses);
         int n = sensors.size();
-        states = GROUND + n;
+        this.sensors = n;
+        states = GROUND + 2 * n;
         rollsM = new double[n];
+        seesClimb = new double[n];
         leftShape = new double[n];
         rightShape = new double[n];
         leftBeyondM = new double[n];
@@ -174,6 +240,7 @@ public final class BoomMotion {
             double atM = sensors.get(i).rightM();
             double share = Math.max(0, Math.abs(atM) - hingeM) / wingM;
             rollsM[i] = atM;
+            seesClimb[i] = Math.abs(atM) > hingeM ? 1 : 0;
             (atM < 0 ? leftShape : rightShape)[i] = share * share;
             (atM < 0 ? leftBeyondM : rightBeyondM)[i] = share * wingM;
         }
@@ -186,26 +253,35 @@ public final class BoomMotion {
         line = new double[states];
         weight = new double[n][states];
         scatterM2 = new double[n];
-        heightVariance = new double[n];
-        speedVariance = new double[n];
-        meetsVariance = new double[n];
+        half = new double[states * states];
         taken = new boolean[n];
         free = freeUpTo(MOST_STEPS, hingeM, wingM);
-        longRun = longRun();
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-            sum += variance(longRun, i, 0, 1);
-        }
-        longRunM2ps2 = sum;
+        longRun = longRun(free[1].struck);
+        longRunSloped = longRun(free[1].sloped);
+        swingM2ps2 = swingVariance(longRun);
+        swingSlopedM2ps2 = swingVariance(longRunSloped);
     }
 
-    /** Covariance of the boom's part in the long run: each doubling of the time adds to what is left of it. */
-    private double[] longRun() {
-        double[] gathered = free[1].struck.clone();
+    private double swingVariance(double[] of) {
+        double sum = 0;
+        for (int i = 0; i < sensors; i++) {
+            sum += variance(of, i, 0, 1, 0);
+        }
+        return sum;
+    }
+
+    /**
+     * Covariance of the boom's part in the long run: each doubling of the time adds to what is left of it.
+     *
+     * @param once what is gathered in a step
+     */
+    private double[] longRun(double[] once) {
+        double[] nothing = new double[states * states];
+        double[] gathered = once.clone();
         double[] becomes = free[1].becomes.clone();
         for (int doubling = 0; doubling < DOUBLINGS; doubling++) {
             double[] more = new double[states * states];
-            carry(new Free(becomes, gathered), 1, gathered, more);
+            carry(new Free(becomes, gathered, nothing), 1, gathered, more);
             gathered = more;
             double[] twice = new double[states * states];
             times(becomes, becomes, twice);
@@ -224,40 +300,57 @@ public final class BoomMotion {
     private Free[] freeUpTo(int most, double hingeM, double wingM) {
         double[] f = new double[states * states];
         double[] g = new double[states * states];
-        double[][] struck = new double[6][states];
+        double[] sloped = new double[states * states];
+        double[][] struck = new double[7][states];
         oscillator(f, struck[0], HEAVE, HEAVE_RADPS, HEAVE_DAMPING, HEAVE_SD_MPS);
         oscillator(f, struck[1], ROLL, ROLL_RADPS, ROLL_DAMPING, ROLL_SD_RADPS);
         oscillator(f, struck[2], LEFT, BEND_RADPS, BEND_DAMPING, BEND_SD_MPS);
         oscillator(f, struck[3], RIGHT, BEND_RADPS, BEND_DAMPING, BEND_SD_MPS);
         oscillator(f, struck[4], LEFT_TILT, TILT_RADPS, TILT_DAMPING, TILT_SD_MPS / wingM);
         oscillator(f, struck[5], RIGHT_TILT, TILT_RADPS, TILT_DAMPING, TILT_SD_MPS / wingM);
+        oscillator(f, struck[6], CLIMB, CLIMB_RADPS, CLIMB_DAMPING, SLOPE_SD_MPS);
         double turns = BY_HINGE * hingeM + BY_SLOPE * wingM;
         for (int[] wing : new int[][] {{LEFT, LEFT_TILT, -1}, {RIGHT, RIGHT_TILT, 1}}) {
             shaken(f, struck, wing[0] + 1, HEAVE + 1, BY_HINGE);
+            shaken(f, struck, wing[0] + 1, CLIMB + 1, BY_HINGE);
             shaken(f, struck, wing[0] + 1, ROLL + 1, wing[2] * turns);
             shaken(f, struck, wing[0] + 1, wing[1] + 1, BY_SLOPE * wingM);
         }
-        for (double[] one : struck) {
+        for (int k = 0; k < struck.length; k++) {
+            double[] into = k < 6 ? g : sloped;
             for (int i = 0; i < states; i++) {
                 for (int j = 0; j < states; j++) {
-                    g[i * states + j] += one[i] * one[j];
+                    into[i * states + j] += struck[k][i] * struck[k][j];
                 }
             }
         }
-        for (int i = GROUND; i < states; i++) {
+        for (int i = GROUND; i < GROUND + sensors; i++) {
+            int slope = i + sensors;
             g[i * states + i] = GROUND_M2PS;
+            f[i * states + slope] = 1;
+            f[slope * states + slope] = -SLOPE_FORGET_PS;
+            sloped[slope * states + slope] = 2 * SLOPE_FORGET_PS * SLOPE_SD_MPS * SLOPE_SD_MPS;
         }
         Free[] all = new Free[most + 1];
-        all[0] = new Free(identity(), new double[states * states]);
-        all[1] = once(f, g, STEP_US * 1e-6);
+        double stepS = STEP_US * 1e-6;
+        all[0] = new Free(identity(), new double[states * states], new double[states * states]);
+        all[1] = new Free(becomes(f, stepS), gathered(f, g, stepS), gathered(f, sloped, stepS));
         for (int k = 2; k <= most; k++) {
             double[] into = new double[states * states];
             times(all[1].becomes, all[k - 1].becomes, into);
-            double[] covers = new double[states * states];
-            carry(all[1], 1, all[k - 1].struck, covers);
-            all[k] = new Free(into, covers);
+            all[k] = new Free(
+                    into,
+                    andOnce(all[1].becomes, all[k - 1].struck, all[1].struck),
+                    andOnce(all[1].becomes, all[k - 1].sloped, all[1].sloped));
         }
         return all;
+    }
+
+    /** What is gathered in a step more. */
+    private double[] andOnce(double[] becomes, double[] before, double[] once) {
+        double[] into = new double[states * states];
+        carry(new Free(becomes, once, new double[states * states]), 1, before, into);
+        return into;
     }
 
     private void oscillator(double[] f, double[] struck, int at, double radps, double damping, double speedSd) {
@@ -278,32 +371,44 @@ public final class BoomMotion {
         }
     }
 
-    /** Series of the matrix exponential, and of what is gathered on the way: {@code Σ tⁿ/n! Fⁿ}, {@code Σ tⁿ⁺¹/(n+1)! Lⁿ(G)}, L(X) = FX + XFᵀ. */
-    private Free once(double[] f, double[] g, double timeS) {
+    /**
+     * Series of the matrix exponential, {@code Σ tⁿ/n! Fⁿ}. The fastest part turns by 0.1 in a step, so the tenth power is far below what a
+     * double resolves of the first.
+     */
+    private double[] becomes(double[] f, double timeS) {
         double[] becomes = identity();
         double[] power = identity();
-        double[] struck = new double[states * states];
-        double[] gathered = g.clone();
-        for (int i = 0; i < struck.length; i++) {
-            struck[i] = timeS * g[i];
-        }
-        // The fastest part turns by 0.1 in a step, so the tenth power is far below what a double resolves of the first.
-        for (int n = 1; n <= 10; n++) {
+        for (int n = 1; n <= TERMS; n++) {
             double[] product = new double[states * states];
             times(f, power, product);
+            for (int at = 0; at < power.length; at++) {
+                power[at] = product[at] * timeS / n;
+                becomes[at] += power[at];
+            }
+        }
+        return becomes;
+    }
+
+    /** Series of what is gathered on the way, {@code Σ tⁿ⁺¹/(n+1)! Lⁿ(G)} with L(X) = FX + XFᵀ. */
+    private double[] gathered(double[] f, double[] g, double timeS) {
+        double[] sum = new double[states * states];
+        double[] term = new double[states * states];
+        for (int at = 0; at < sum.length; at++) {
+            term[at] = timeS * g[at];
+            sum[at] = term[at];
+        }
+        for (int n = 1; n <= TERMS; n++) {
             double[] left = new double[states * states];
-            times(f, gathered, left);
+            times(f, term, left);
             for (int i = 0; i < states; i++) {
                 for (int j = 0; j < states; j++) {
                     int at = i * states + j;
-                    power[at] = product[at] * timeS / n;
-                    becomes[at] += power[at];
-                    gathered[at] = (left[at] + left[j * states + i]) * timeS / (n + 1);
-                    struck[at] += timeS * gathered[at];
+                    term[at] = (left[at] + left[j * states + i]) * timeS / (n + 1);
+                    sum[at] += term[at];
                 }
             }
         }
-        return new Free(becomes, struck);
+        return sum;
     }
 
     private double[] identity() {
@@ -328,14 +433,16 @@ public final class BoomMotion {
 
     /** What becomes of a covariance over some steps, struck so many times as hard. */
     private void carry(Free over, double times, double[] before, double[] into) {
-        double[] half = new double[states * states];
-        times(over.becomes, before, half);
+        for (int i = 0; i < states; i++) {
+            for (int j = 0; j < states; j++) {
+                half[i * states + j] = becomes(over.becomes, i, before, j, states);
+            }
+        }
         for (int i = 0; i < states; i++) {
             for (int j = 0; j <= i; j++) {
-                double sum = times * over.struck[i * states + j];
-                for (int k = 0; k < states; k++) {
-                    sum += half[i * states + k] * over.becomes[j * states + k];
-                }
+                double sum = times * over.struck[i * states + j]
+                        + sloping * over.sloped[i * states + j]
+                        + becomes(over.becomes, j, half, i * states, 1);
                 into[i * states + j] = sum;
                 into[j * states + i] = sum;
             }
@@ -344,12 +451,23 @@ public final class BoomMotion {
 
     private void carry(Free over, double[] from) {
         for (int i = 0; i < states; i++) {
-            double sum = 0;
-            for (int k = 0; k < states; k++) {
-                sum += over.becomes[i * states + k] * from[k];
-            }
-            next[i] = sum;
+            next[i] = becomes(over.becomes, i, from, 0, 1);
         }
+    }
+
+    /** One row times a vector that begins somewhere and goes on by a stride: the boom goes by the boom alone, the ground by its own slope. */
+    private double becomes(double[] becomes, int row, double[] of, int from, int stride) {
+        int at = row * states;
+        if (row >= GROUND) {
+            double sum = becomes[at + row] * of[from + row * stride];
+            int slope = row + sensors;
+            return slope < states ? sum + becomes[at + slope] * of[from + slope * stride] : sum;
+        }
+        double sum = 0;
+        for (int k = 0; k < GROUND; k++) {
+            sum += becomes[at + k] * of[from + k * stride];
+        }
+        return sum;
     }
 
     /**
@@ -374,21 +492,28 @@ public final class BoomMotion {
             }
         }
         if (alike < SETTLED) {
-            aheadSteps = -1;
+            Arrays.fill(ahead, null);
+            hiddenM2ps2 = swingVariance(covariance);
+            hiddenSlopesM2ps2 = covariance[(CLIMB + 1) * (states + 1)];
+            for (int i = GROUND + sensors; i < states; i++) {
+                hiddenSlopesM2ps2 += covariance[i * (states + 1)];
+            }
         }
         listen();
+        listenToSlopes();
     }
 
-    /** How hard the boom is struck: how fast it is seen to move, against how fast it would be seen to if what is taken were so. */
+    /**
+     * How hard the boom is struck: how fast it is seen to swing, against how fast it would be seen to if what is taken were so. Climbs
+     * are no roughness and are left out.
+     */
     private void listen() {
         double seen = 0;
-        double hidden = 0;
-        for (int i = 0; i < senses.size(); i++) {
+        for (int i = 0; i < sensors; i++) {
             double mps = swingOf(state, i, 1);
             seen += mps * mps;
-            hidden += variance(covariance, i, 0, 1);
         }
-        double expected = struck * longRunM2ps2 - hidden;
+        double expected = struck * swingM2ps2 + sloping * swingSlopedM2ps2 - hiddenM2ps2;
         if (!(expected > 0)) {
             return;
         }
@@ -401,6 +526,26 @@ public final class BoomMotion {
         }
     }
 
+    /** How much the ground slopes for seconds on end, heard in the same way from its slopes and the climb. */
+    private void listenToSlopes() {
+        double seen = state[CLIMB + 1] * state[CLIMB + 1];
+        for (int i = GROUND + sensors; i < states; i++) {
+            seen += state[i] * state[i];
+        }
+        double expected = sloping * (sensors + 1) * SLOPE_SD_MPS * SLOPE_SD_MPS - hiddenSlopesM2ps2;
+        if (!(expected > 0)) {
+            return;
+        }
+        seenSloping += SLOPING_WEIGHT * (sloping * Math.min(MOST_TIMES, seen / expected) - seenSloping);
+        if (seenSloping > OTHER_SLOPING * sloping || OTHER_SLOPING * seenSloping < sloping) {
+            double was = sloping;
+            sloping = Math.max(LEAST_SLOPING, Math.min(MOST_SLOPING, seenSloping));
+            if (sloping != was) {
+                alike = 0;
+            }
+        }
+    }
+
     /** How rough the ground is, as the boom shows it: variance of what it is on class D of ISO 8608 at 18 km/h. */
     public double roughness() {
         return struck;
@@ -410,10 +555,10 @@ public final class BoomMotion {
         Arrays.fill(state, 0);
         Arrays.fill(covariance, 0);
         for (int i = 0; i < longRun.length; i++) {
-            covariance[i] = struck * longRun[i];
+            covariance[i] = struck * longRun[i] + sloping * longRunSloped[i];
         }
-        for (int i = 0; i < senses.size(); i++) {
-            covariance[(GROUND + i) * (states + 1)] = BEGIN_SD_M * BEGIN_SD_M;
+        for (int i = 0; i < sensors; i++) {
+            beginGroundCovariance(i);
         }
         alike = 0;
         apart = 0;
@@ -464,18 +609,36 @@ public final class BoomMotion {
     private void beginGround(int sensor) {
         int at = GROUND + sensor;
         state[at] += senses.get(sensor).tookM() - heightOf(state, sensor);
+        state[at + sensors] = 0;
         for (int j = 0; j < states; j++) {
             covariance[at * states + j] = 0;
             covariance[j * states + at] = 0;
+            covariance[(at + sensors) * states + j] = 0;
+            covariance[j * states + at + sensors] = 0;
         }
-        covariance[at * (states + 1)] = BEGIN_SD_M * BEGIN_SD_M;
+        beginGroundCovariance(sensor);
+    }
+
+    private void beginGroundCovariance(int sensor) {
+        covariance[(GROUND + sensor) * (states + 1)] = BEGIN_SD_M * BEGIN_SD_M;
+        covariance[(GROUND + sensors + sensor) * (states + 1)] = sloping * SLOPE_SD_MPS * SLOPE_SD_MPS;
     }
 
     private double heightOf(double[] of, int sensor) {
-        return swingOf(of, sensor, 0) + of[GROUND + sensor];
+        return swingOf(of, sensor, 0) + seesClimb[sensor] * of[CLIMB] + of[GROUND + sensor];
     }
 
-    /** The boom's part of a height, or with an offset of 1 its speed. */
+    /** How fast the boom itself rises there, its swing and the machine's climb. */
+    private double upOf(double[] of, int sensor) {
+        return swingOf(of, sensor, 1) + of[CLIMB + 1];
+    }
+
+    /** How fast the height over the ground grows there. */
+    private double rateOf(double[] of, int sensor) {
+        return swingOf(of, sensor, 1) + seesClimb[sensor] * of[CLIMB + 1] + of[GROUND + sensors + sensor];
+    }
+
+    /** What the boom's swing makes of a height, or with an offset of 1 its speed. */
     private double swingOf(double[] of, int sensor, int offset) {
         return of[HEAVE + offset]
                 + rollsM[sensor] * of[ROLL + offset]
@@ -489,7 +652,7 @@ public final class BoomMotion {
         double off = senses.get(sensor).tookM() - heightOf(state, sensor);
         double[] by = weight[sensor];
         if (alike < SETTLED) {
-            double perSum = 1 / (variance(covariance, sensor, 1, 0) + scatterM2[sensor]);
+            double perSum = 1 / (variance(covariance, sensor, 1, 0, 0) + scatterM2[sensor]);
             for (int i = 0; i < states; i++) {
                 by[i] = column[i] * perSum;
             }
@@ -531,14 +694,10 @@ public final class BoomMotion {
         int over = (int) Math.max(0, Math.min(MOST_STEPS, overUs / STEP_US));
         double restS = Math.max(0, Math.min(STEP_US, overUs - over * STEP_US)) * 1e-6;
         carry(free[over], state);
-        if (over != aheadSteps) {
-            carry(free[over], struck, covariance, aheadCovariance);
-            aheadSteps = over;
-            for (int i = 0; i < senses.size(); i++) {
-                heightVariance[i] = variance(aheadCovariance, i, 1, 0);
-                speedVariance[i] = variance(aheadCovariance, i, 0, 1);
-                meetsVariance[i] = variance(aheadCovariance, i, 1, flightS);
-            }
+        Ahead variances = ahead[over];
+        if (variances == null) {
+            variances = ahead(over, flightS);
+            ahead[over] = variances;
         }
         for (int i = 0; i < senses.size(); i++) {
             Quantity alone = sensorM.get(i);
@@ -548,22 +707,38 @@ public final class BoomMotion {
                 meetsM.add(alone);
                 continue;
             }
-            double mps = swingOf(next, i, 1);
-            double nowM = heightOf(next, i) + restS * mps;
-            heightM.add(Quantity.known(nowM, heightVariance[i], alone.ageUs()));
-            upMps.add(Quantity.known(mps, speedVariance[i], alone.ageUs()));
-            meetsM.add(Quantity.known(nowM + flightS * mps, meetsVariance[i], alone.ageUs()));
+            double mps = upOf(next, i);
+            double nowM = heightOf(next, i) + restS * rateOf(next, i);
+            heightM.add(Quantity.known(nowM, variances.heightM2[i], alone.ageUs()));
+            upMps.add(Quantity.known(mps, variances.speedM2ps2[i], alone.ageUs()));
+            meetsM.add(Quantity.known(nowM + flightS * mps, variances.meetsM2[i], alone.ageUs()));
         }
     }
 
-    /** Variance of so many times the height there and so many seconds of its speed; leaves the covariances with it in the column. */
-    private double variance(double[] of, int sensor, double heights, double speedsS) {
-        double sum = 0;
+    private Ahead ahead(int over, double flightS) {
+        carry(free[over], struck, covariance, aheadCovariance);
+        Ahead made = new Ahead(new double[sensors], new double[sensors], new double[sensors]);
+        for (int i = 0; i < sensors; i++) {
+            made.heightM2[i] = variance(aheadCovariance, i, 1, 0, 0);
+            made.speedM2ps2[i] = variance(aheadCovariance, i, 0, 1, 1);
+            made.meetsM2[i] = variance(aheadCovariance, i, 1, flightS, flightS);
+        }
+        return made;
+    }
+
+    /**
+     * Variance of so many times the height there, so many seconds of its swing's speed and so many of the climb's; leaves the covariances
+     * with it in the column.
+     */
+    private double variance(double[] of, int sensor, double heights, double swingS, double climbS) {
         for (int i = 0; i < states; i++) {
             System.arraycopy(of, i * states, line, 0, states);
-            column[i] = heights * heightOf(line, sensor) + speedsS * swingOf(line, sensor, 1);
+            column[i] = part(line, sensor, heights, swingS, climbS);
         }
-        sum += heights * heightOf(column, sensor) + speedsS * swingOf(column, sensor, 1);
-        return Math.max(0, sum);
+        return Math.max(0, part(column, sensor, heights, swingS, climbS));
+    }
+
+    private double part(double[] of, int sensor, double heights, double swingS, double climbS) {
+        return heights * heightOf(of, sensor) + swingS * swingOf(of, sensor, 1) + climbS * of[CLIMB + 1];
     }
 }

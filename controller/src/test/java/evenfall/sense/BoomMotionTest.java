@@ -84,8 +84,8 @@ class BoomMotionTest {
                 assertThat(upMps.get(2).get()).isCloseTo(0, within(0.12));
             }
         }
-        // Ground that walks at random has no speed to find; a swing is found but for a tenth of its energy.
-        assertThat(off).isLessThan(0.1 * true2);
+        // Ground that walks at random has no speed to find; a swing is found but for an eighth of its energy.
+        assertThat(off).isLessThan(0.125 * true2);
     }
 
     /**
@@ -104,6 +104,10 @@ class BoomMotionTest {
         double[] bend = new double[2];
         double[] bendMps = new double[2];
         double[] ground = new double[PLACES.length];
+        double[] slopeMps = new double[PLACES.length];
+        double climb = 0;
+        double climbMps = 0;
+        double wc = 2 * Math.PI * 0.2;
         double[][] sums = new double[3][2];
         double wz = 2 * Math.PI * 1.7;
         double wr = 2 * Math.PI * 0.5;
@@ -116,11 +120,13 @@ class BoomMotionTest {
             double turns = Math.sqrt(times * 4 * 0.6 * wr * dt) * 0.008 * random.nextGaussian();
             double byZ = (-wz * wz * z - 2 * 0.4 * wz * zMps) * dt + shakes;
             double byRoll = (-wr * wr * roll - 2 * 0.6 * wr * rollRadps) * dt + turns;
+            double byClimb = (-wc * wc * climb - 2 * 0.7 * wc * climbMps) * dt
+                    + Math.sqrt(4 * 0.7 * wc * dt) * 0.1 * random.nextGaussian();
             for (int side = 0; side < 2; side++) {
                 double outwards = side == 0 ? -1 : 1;
-                bendMps[side] += (-wb * wb * bend[side] - 2 * 0.07 * wb * bendMps[side]) * dt
-                        + Math.sqrt(times * 4 * 0.07 * wb * dt) * 0.1 * random.nextGaussian()
-                        - gz * byZ
+                bendMps[side] += (-wb * wb * bend[side] - 2 * 0.12 * wb * bendMps[side]) * dt
+                        + Math.sqrt(times * 4 * 0.12 * wb * dt) * 0.15 * random.nextGaussian()
+                        - gz * (byZ + byClimb)
                         - outwards * (gz * HINGE_M + gr) * byRoll;
                 bend[side] += bendMps[side] * dt;
             }
@@ -128,14 +134,19 @@ class BoomMotionTest {
             rollRadps += byRoll;
             z += zMps * dt;
             roll += rollRadps * dt;
+            climbMps += byClimb;
+            climb += climbMps * dt;
             double[] height = new double[PLACES.length];
             double[] speed = new double[PLACES.length];
             for (int i = 0; i < PLACES.length; i++) {
-                ground[i] += Math.sqrt(times * 1e-3 * dt) * random.nextGaussian();
+                slopeMps[i] += -slopeMps[i] * dt + Math.sqrt(2 * dt) * 0.1 * random.nextGaussian();
+                ground[i] += slopeMps[i] * dt + Math.sqrt(times * 1e-3 * dt) * random.nextGaussian();
                 double share = Math.max(0, Math.abs(PLACES[i]) - HINGE_M) / WING_M;
                 int side = PLACES[i] < 0 ? 0 : 1;
-                height[i] = 0.6 + ground[i] + z + roll * PLACES[i] + share * share * bend[side];
-                speed[i] = zMps + rollRadps * PLACES[i] + share * share * bendMps[side];
+                // The centre rides with the machine over the very ground that it sees.
+                double seesM = share > 0 ? climb : 0;
+                height[i] = 1.5 + ground[i] + seesM + z + roll * PLACES[i] + share * share * bend[side];
+                speed[i] = climbMps + zMps + rollRadps * PLACES[i] + share * share * bendMps[side];
             }
             // A reading says what was 20 ms ago; it was kept then.
             if (ms % 50 == 30) {
@@ -158,7 +169,7 @@ class BoomMotionTest {
             }
             for (int i = 0; i < PLACES.length; i++) {
                 // The ground stays where a boom would be kept over it.
-                ground[i] *= 1 - 0.02 * dt;
+                ground[i] *= 1 - 0.1 * dt;
             }
         }
         for (double[] sum : sums) {
@@ -169,6 +180,69 @@ class BoomMotionTest {
     private static void add(double[] sum, Quantity said, double really) {
         sum[0] += (said.get() - really) * (said.get() - really);
         sum[1] += said.variance();
+    }
+
+    /**
+     * Terraces at a skew: the machine climbs them while the wings' ground stays as it is. All wings rise over their ground together, and the
+     * centre, which rides over the ground that it sees, does not. The first one teaches that here are slopes.
+     */
+    @Test
+    void aMachineThatClimbsIsToldFromGroundUnderItsWings() {
+        Random noise = new Random(7);
+        double found = 0;
+        double real = 0;
+        for (int k = 0; k < 500; k++) {
+            double s = k * 0.05;
+            double[] reads = new double[PLACES.length];
+            for (int i = 0; i < PLACES.length; i++) {
+                reads[i] = 0.6 + (PLACES[i] == 0 ? 0 : climbM(s - 0.02)) + 0.004 * noise.nextGaussian();
+            }
+            hear(k * ECHO_US, reads);
+            askAt((k + 1) * ECHO_US);
+            if (s > 13) {
+                double trueMps = (climbM(s + 0.06) - climbM(s + 0.04)) / 0.02;
+                for (int i = 0; i < PLACES.length; i++) {
+                    found += trueMps * upMps.get(i).get();
+                    real += trueMps * trueMps;
+                    assertThat(heightM.get(i).get())
+                            .isCloseTo(0.6 + (PLACES[i] == 0 ? 0 : climbM(s + 0.05)), within(0.03));
+                }
+            }
+        }
+        assertThat(found / real).isBetween(0.5, 1.1);
+    }
+
+    /** From 10 s on up by 0.25 m in 1.5 s, down again, and so on. */
+    private static double climbM(double s) {
+        double since = Math.max(0, s - 10) % 3;
+        return 0.25 / 1.5 * Math.min(since, 3 - since);
+    }
+
+    /** Ground that slopes for seconds under one tip is followed without much lag, and is no swing of the boom. */
+    @Test
+    void groundThatSlopesUnderOneTipIsFollowed() {
+        Random noise = new Random(8);
+        double off2 = 0;
+        double up2 = 0;
+        int n = 0;
+        for (int k = 0; k < 500; k++) {
+            double s = k * 0.05;
+            double[] reads = new double[PLACES.length];
+            for (int i = 0; i < PLACES.length; i++) {
+                reads[i] = 0.6 + (i == 0 ? climbM(s - 0.02) : 0) + 0.004 * noise.nextGaussian();
+            }
+            hear(k * ECHO_US, reads);
+            askAt((k + 1) * ECHO_US);
+            if (s > 13) {
+                double off = heightM.get(0).get() - 0.6 - climbM(s + 0.05);
+                off2 += off * off;
+                up2 += upMps.get(0).get() * upMps.get(0).get();
+                n++;
+            }
+        }
+        assertThat(Math.sqrt(off2 / n)).isLessThan(0.012);
+        // Of the 0.17 m/s less than half is taken for the boom's.
+        assertThat(Math.sqrt(up2 / n)).isLessThan(0.08);
     }
 
     @Test
