@@ -130,14 +130,14 @@ public final class BoomMotion {
     /** 2¹² steps are 41 s: long beside all that a boom remembers. */
     private static final int DOUBLINGS = 12;
 
-    /** A variance is taken to be another when it is so many times what was taken, or as many times less. Our choice. */
-    private static final double OTHER_TIMES = 1.6;
+    /**
+     * A variance is taken to be another when its root is one and a half times what was taken, or as much less: scatter and slopes are
+     * heard for some seconds only, and so wander. Our choice.
+     */
+    private static final double OTHER_TIMES = 2.25;
 
-    /** The same for how hard the boom is struck. */
+    /** The same for how hard the boom is struck, which is heard for a minute. */
     private static final double OTHER_STRUCK = 1.15;
-
-    /** The same for how much the ground slopes, which is heard for a second only and so wanders: one and a half times as fast. */
-    private static final double OTHER_SLOPING = 2.25;
 
     private static final int TERMS = 10;
 
@@ -519,11 +519,16 @@ public final class BoomMotion {
         }
         heard++;
         seenStruck += Math.max(STRUCK_WEIGHT, 1.0 / heard) * (struck * seen / expected - seenStruck);
-        boolean other = seenStruck > OTHER_STRUCK * struck || OTHER_STRUCK * seenStruck < struck;
-        if (other) {
+        if (isOther(seenStruck, struck, OTHER_STRUCK)) {
+            double was = struck;
             struck = Math.max(LEAST_STRUCK, Math.min(MOST_STRUCK, seenStruck));
-            alike = 0;
+            // At a bound it stays, and so do the weights.
+            alike = struck == was ? alike : 0;
         }
+    }
+
+    private static boolean isOther(double seen, double taken, double times) {
+        return seen > times * taken || times * seen < taken;
     }
 
     /** How much the ground slopes for seconds on end, heard in the same way from its slopes and the climb. */
@@ -537,12 +542,10 @@ public final class BoomMotion {
             return;
         }
         seenSloping += SLOPING_WEIGHT * (sloping * Math.min(MOST_TIMES, seen / expected) - seenSloping);
-        if (seenSloping > OTHER_SLOPING * sloping || OTHER_SLOPING * seenSloping < sloping) {
+        if (isOther(seenSloping, sloping, OTHER_TIMES)) {
             double was = sloping;
             sloping = Math.max(LEAST_SLOPING, Math.min(MOST_SLOPING, seenSloping));
-            if (sloping != was) {
-                alike = 0;
-            }
+            alike = sloping == was ? alike : 0;
         }
     }
 
@@ -597,7 +600,7 @@ public final class BoomMotion {
             same &= now == taken[i] && !sense.tookAnew();
             taken[i] = now;
             double nowM2 = sense.scatterM2();
-            if (nowM2 > OTHER_TIMES * scatterM2[i] || OTHER_TIMES * nowM2 < scatterM2[i]) {
+            if (isOther(nowM2, scatterM2[i], OTHER_TIMES)) {
                 scatterM2[i] = nowM2;
                 same = false;
             }
