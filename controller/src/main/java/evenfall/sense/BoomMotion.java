@@ -28,9 +28,10 @@ import org.jspecify.annotations.Nullable;
  * <p>What a boom's own speed gives to its streams is wanted, so only that is told: a climb is part of it, the ground's slopes are not.
  *
  * <p>Both make one linear model, and a Kalman filter (R. E. Kalman, 1960) follows it, echo by echo. Its weights depend on when echoes come
- * and how they scatter, and on what they say only by how hard the boom is struck and how much the ground slopes, which are heard: while all that stays as it is for {@value #SETTLED}
- * readings the weights stand still and are not worked out again. Frequencies and dampings are those of wide booms, each damped so much that it forgets its phase as soon as not
- * knowing it better would mislead.
+ * and how they scatter, and on what they say only by how hard the boom is struck and how much the ground slopes. While all that stays as it
+ * is for {@value #SETTLED}
+ * readings the weights stand still and are not worked out again. Frequencies and dampings are those of wide booms, each damped so much
+ * that it forgets its phase as soon as not knowing it better would mislead.
  */
 public final class BoomMotion {
     /** On tyres a machine heaves at 1.5 to 2 Hz. Our choice, as all of these. */
@@ -91,7 +92,7 @@ public final class BoomMotion {
     private static final double SLOPING_WEIGHT = 0.05;
 
     /** One reading speaks for no more than so many times what was taken. Our choice. */
-    private static final double MOST_TIMES = 10;
+    private static final double MOST_TIMES = 5;
 
     /** {@link HeightSense#GROUND_M2PS} is of class C, these motions are of D: four times as rough (ISO 8608). */
     private static final double GROUND_M2PS = 4 * HeightSense.GROUND_M2PS;
@@ -118,6 +119,9 @@ public final class BoomMotion {
     /** Nothing is known of the ground under a sensor that begins, but that it is where the echo says to so much, m. Our choice. */
     private static final double BEGIN_SD_M = 0.1;
 
+    /** A reading farther off than five standard deviations is no motion of this boom: the ground under it begins anew. Our choice. */
+    private static final double SURPRISE = 25;
+
     /** Time goes by whole steps, µs: a boom moves by less than a thousandth of its swing off a straight line meanwhile. */
     private static final long STEP_US = 10_000;
 
@@ -130,14 +134,14 @@ public final class BoomMotion {
     /** 2¹² steps are 41 s: long beside all that a boom remembers. */
     private static final int DOUBLINGS = 12;
 
-    /** A variance is taken to be another when it is so many times what was taken, or as many times less. Our choice. */
-    private static final double OTHER_TIMES = 1.6;
+    /**
+     * A variance is taken to be another when its root is one and a half times what was taken, or as much less: scatter and slopes are
+     * heard for some seconds only, and so wander. Our choice.
+     */
+    private static final double OTHER_TIMES = 2.25;
 
-    /** The same for how hard the boom is struck. */
+    /** The same for how hard the boom is struck, which is heard for a minute. */
     private static final double OTHER_STRUCK = 1.15;
-
-    /** The same for how much the ground slopes, which is heard for a second only and so wanders: one and a half times as fast. */
-    private static final double OTHER_SLOPING = 2.25;
 
     private static final int TERMS = 10;
 
@@ -180,6 +184,9 @@ public final class BoomMotion {
 
     /** For each sensor how its readings scatter, m², as the weights take it. */
     private final double[] scatterM2;
+
+    /** By how much a reading is expected to be off, variance, m². */
+    private final double[] offM2;
 
     private final boolean[] taken;
     private long steps = Long.MIN_VALUE;
@@ -253,6 +260,7 @@ public final class BoomMotion {
         line = new double[states];
         weight = new double[n][states];
         scatterM2 = new double[n];
+        offM2 = new double[n];
         half = new double[states * states];
         taken = new boolean[n];
         free = freeUpTo(MOST_STEPS, hingeM, wingM);
@@ -519,11 +527,16 @@ public final class BoomMotion {
         }
         heard++;
         seenStruck += Math.max(STRUCK_WEIGHT, 1.0 / heard) * (struck * seen / expected - seenStruck);
-        boolean other = seenStruck > OTHER_STRUCK * struck || OTHER_STRUCK * seenStruck < struck;
-        if (other) {
+        if (isOther(seenStruck, struck, OTHER_STRUCK)) {
+            double was = struck;
             struck = Math.max(LEAST_STRUCK, Math.min(MOST_STRUCK, seenStruck));
-            alike = 0;
+            // At a bound it stays, and so do the weights.
+            alike = struck == was ? alike : 0;
         }
+    }
+
+    private static boolean isOther(double seen, double taken, double times) {
+        return seen > times * taken || times * seen < taken;
     }
 
     /** How much the ground slopes for seconds on end, heard in the same way from its slopes and the climb. */
@@ -537,12 +550,10 @@ public final class BoomMotion {
             return;
         }
         seenSloping += SLOPING_WEIGHT * (sloping * Math.min(MOST_TIMES, seen / expected) - seenSloping);
-        if (seenSloping > OTHER_SLOPING * sloping || OTHER_SLOPING * seenSloping < sloping) {
+        if (isOther(seenSloping, sloping, OTHER_TIMES)) {
             double was = sloping;
             sloping = Math.max(LEAST_SLOPING, Math.min(MOST_SLOPING, seenSloping));
-            if (sloping != was) {
-                alike = 0;
-            }
+            alike = sloping == was ? alike : 0;
         }
     }
 
@@ -597,7 +608,7 @@ public final class BoomMotion {
             same &= now == taken[i] && !sense.tookAnew();
             taken[i] = now;
             double nowM2 = sense.scatterM2();
-            if (nowM2 > OTHER_TIMES * scatterM2[i] || OTHER_TIMES * nowM2 < scatterM2[i]) {
+            if (isOther(nowM2, scatterM2[i], OTHER_TIMES)) {
                 scatterM2[i] = nowM2;
                 same = false;
             }
@@ -652,7 +663,15 @@ public final class BoomMotion {
         double off = senses.get(sensor).tookM() - heightOf(state, sensor);
         double[] by = weight[sensor];
         if (alike < SETTLED) {
-            double perSum = 1 / (variance(covariance, sensor, 1, 0, 0) + scatterM2[sensor]);
+            offM2[sensor] = variance(covariance, sensor, 1, 0, 0) + scatterM2[sensor];
+        }
+        if (off * off > SURPRISE * offM2[sensor]) {
+            beginGround(sensor);
+            alike = 0;
+            return;
+        }
+        if (alike < SETTLED) {
+            double perSum = 1 / offM2[sensor];
             for (int i = 0; i < states; i++) {
                 by[i] = column[i] * perSum;
             }
