@@ -131,6 +131,12 @@ public final class BoomMotion {
     /** Three seconds of 20 readings: six times as long as its slowest part, the roll, remembers. */
     private static final int SETTLED = 60;
 
+    /**
+     * After they have settled the weights stand for so many readings, 20 s, whatever is heard of scatter, roughness and slopes meanwhile; an echo that
+     * is missing does not wait. To work them out takes twenty times as long as to use them. Our choice.
+     */
+    private static final int STAND = 400;
+
     /** 2¹² steps are 41 s: long beside all that a boom remembers. */
     private static final int DOUBLINGS = 12;
 
@@ -192,6 +198,7 @@ public final class BoomMotion {
     private long steps = Long.MIN_VALUE;
     private int apart;
     private int alike;
+    private int stood;
 
     private double struck = FIRST_STRUCK;
     private double seenStruck = FIRST_STRUCK;
@@ -527,12 +534,17 @@ public final class BoomMotion {
         }
         heard++;
         seenStruck += Math.max(STRUCK_WEIGHT, 1.0 / heard) * (struck * seen / expected - seenStruck);
-        if (isOther(seenStruck, struck, OTHER_STRUCK)) {
+        if (mayChange() && isOther(seenStruck, struck, OTHER_STRUCK)) {
             double was = struck;
             struck = Math.max(LEAST_STRUCK, Math.min(MOST_STRUCK, seenStruck));
             // At a bound it stays, and so do the weights.
             alike = struck == was ? alike : 0;
         }
+    }
+
+    /** Whether the weights are being worked out anyway, or have stood for long enough. */
+    private boolean mayChange() {
+        return alike < SETTLED || stood >= STAND;
     }
 
     private static boolean isOther(double seen, double taken, double times) {
@@ -550,7 +562,7 @@ public final class BoomMotion {
             return;
         }
         seenSloping += SLOPING_WEIGHT * (sloping * Math.min(MOST_TIMES, seen / expected) - seenSloping);
-        if (isOther(seenSloping, sloping, OTHER_TIMES)) {
+        if (mayChange() && isOther(seenSloping, sloping, OTHER_TIMES)) {
             double was = sloping;
             sloping = Math.max(LEAST_SLOPING, Math.min(MOST_SLOPING, seenSloping));
             alike = sloping == was ? alike : 0;
@@ -586,6 +598,7 @@ public final class BoomMotion {
         boolean same = look() && over == apart;
         apart = over;
         alike = same ? Math.min(SETTLED, alike + 1) : 0;
+        stood = alike < SETTLED ? 0 : stood + 1;
         if (alike < SETTLED) {
             carry(step, struck, covariance, spare);
             double[] was = covariance;
@@ -608,7 +621,7 @@ public final class BoomMotion {
             same &= now == taken[i] && !sense.tookAnew();
             taken[i] = now;
             double nowM2 = sense.scatterM2();
-            if (isOther(nowM2, scatterM2[i], OTHER_TIMES)) {
+            if (mayChange() && isOther(nowM2, scatterM2[i], OTHER_TIMES)) {
                 scatterM2[i] = nowM2;
                 same = false;
             }
@@ -618,9 +631,8 @@ public final class BoomMotion {
 
     /** The ground under one sensor begins anew where its echo is. */
     private void beginGround(int sensor) {
+        moveGround(sensor);
         int at = GROUND + sensor;
-        state[at] += senses.get(sensor).tookM() - heightOf(state, sensor);
-        state[at + sensors] = 0;
         for (int j = 0; j < states; j++) {
             covariance[at * states + j] = 0;
             covariance[j * states + at] = 0;
@@ -628,6 +640,11 @@ public final class BoomMotion {
             covariance[j * states + at + sensors] = 0;
         }
         beginGroundCovariance(sensor);
+    }
+
+    private void moveGround(int sensor) {
+        state[GROUND + sensor] += senses.get(sensor).tookM() - heightOf(state, sensor);
+        state[GROUND + sensors + sensor] = 0;
     }
 
     private void beginGroundCovariance(int sensor) {
@@ -666,8 +683,12 @@ public final class BoomMotion {
             offM2[sensor] = variance(covariance, sensor, 1, 0, 0) + scatterM2[sensor];
         }
         if (off * off > SURPRISE * offM2[sensor]) {
-            beginGround(sensor);
-            alike = 0;
+            if (alike < SETTLED) {
+                beginGround(sensor);
+            } else {
+                // The weights stand: what this one reading may add to what is not known does not pay for all of them.
+                moveGround(sensor);
+            }
             return;
         }
         if (alike < SETTLED) {
