@@ -23,7 +23,12 @@ import org.jspecify.annotations.Nullable;
 final class Assessment {
     private final Rig rig;
     private final Inputs inputs;
-    private final BoomShape shape;
+    /** Of the sensors' own heights, for what is said of wings. */
+    private final BoomShape still;
+
+    /** Of heights that the boom's motion and the roughness of the ground are worked into, for what is said of rows. */
+    private final BoomShape moving;
+
     private final BoomPattern pattern;
     private final WindowByPressure windows;
     private final double[] outletM;
@@ -33,6 +38,9 @@ final class Assessment {
     private final double[] heightRateMps;
     private final double[] rateVariance;
     private final boolean[] heightKnown;
+    private final double[] rowsM;
+    private final double[] rowsVariance;
+    private final boolean[] rowsKnown;
     private final double[] meetsSdM;
     private final boolean[] open;
     private final double halfM;
@@ -77,10 +85,14 @@ final class Assessment {
         meetsKnown = new boolean[boom.outlets()];
         meetsSdM = new double[boom.outlets()];
         heightKnown = new boolean[boom.outlets()];
+        rowsM = new double[boom.outlets()];
+        rowsVariance = new double[boom.outlets()];
+        rowsKnown = new boolean[boom.outlets()];
         open = new boolean[boom.outlets()];
         halfM = 0.5 * boom.widthM();
         hingeM = boom.hingeM();
-        shape = new BoomShape(rig.sensors().heights(), outletM, hingeM);
+        still = new BoomShape(rig.sensors().heights(), outletM, hingeM);
+        moving = new BoomShape(rig.sensors().heights(), outletM, hingeM);
         pattern = new BoomPattern(
                 boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
         windows = new WindowByPressure(rig);
@@ -114,13 +126,14 @@ final class Assessment {
         sensorM = inputs.heightsM(timeUs);
         sensorRateMps = inputs.heightRatesMps(timeUs);
         inputs.motion().now(timeUs, sensorM, movedM, movedMps, flightS, meetsM);
-        shape.over(inputs.motion().roughness());
-        shape.spread(movedM, heightM, heightVariance, heightKnown);
+        still.spread(sensorM, heightM, heightVariance, heightKnown);
         for (int i = 0; i < heightSdM.length; i++) {
             heightSdM[i] = Math.sqrt(heightVariance[i]);
         }
-        shape.spreadRates(movedMps, heightRateMps, rateVariance);
-        shape.spread(meetsM, meets, meetsVariance, meetsKnown);
+        moving.over(inputs.motion().roughness());
+        moving.spread(movedM, rowsM, rowsVariance, rowsKnown);
+        moving.spreadRates(movedMps, heightRateMps, rateVariance);
+        moving.spread(meetsM, meets, meetsVariance, meetsKnown);
         speedFactor = speedFactor();
         patternPressure = patternPressurePa();
         patternUnknown = computePattern();
@@ -195,7 +208,7 @@ final class Assessment {
         for (int i = 0; i < meetsSdM.length; i++) {
             meetsSdM[i] = Math.sqrt(meetsVariance[i]);
         }
-        pattern.compute(heightM, heightRateMps, meetsSdM, heightKnown, open, speedFactor.get(), speed.get());
+        pattern.compute(rowsM, heightRateMps, meetsSdM, rowsKnown, open, speedFactor.get(), speed.get());
         return null;
     }
 
