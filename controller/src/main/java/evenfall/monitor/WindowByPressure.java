@@ -7,16 +7,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * Height windows of the rig's outlet by pressure, computed once per step of pressure and then kept. In a step of 10 kPa the window
  * moves by less than a height sensor's noise.
- *
- * <p>A window that begins or ends at the target height is none: no boom can be held to it, and what makes the rows uneven then is the
- * pressure, not the height.
  */
 final class WindowByPressure {
     private static final double STEP_PA = 10_000;
     private static final int STEPS = 256;
-
-    /** Three standard deviations of a wing's height, which is known to a centimetre. */
-    private static final double LEAST_WAY_M = 0.03;
 
     private final Rig rig;
     private final @Nullable HeightWindow[] window = new HeightWindow[STEPS];
@@ -26,13 +20,13 @@ final class WindowByPressure {
         this.rig = rig;
     }
 
-    /** The window at a pressure, Pa; null where the row limit does not hold even about the target height. */
+    /** The window at a pressure, Pa; null where the row limit does not hold even at the target height. */
     @Nullable
     HeightWindow at(double pressurePa) {
         int step = (int) Math.max(1, Math.min(STEPS - 1, Math.round(pressurePa / STEP_PA)));
         if (!computed[step]) {
             computed[step] = true;
-            HeightWindow around = HeightWindow.around(
+            window[step] = HeightWindow.around(
                     rig.outlet(),
                     rig.boom().spacingM(),
                     rig.boom().rowM(),
@@ -40,13 +34,7 @@ final class WindowByPressure {
                     rig.liquid().specificGravity(),
                     rig.target().heightM(),
                     rig.limits().rowCv());
-            window[step] = around != null && leavesWay(around) ? around : null;
         }
         return window[step];
-    }
-
-    private boolean leavesWay(HeightWindow around) {
-        double targetM = rig.target().heightM();
-        return targetM - around.lowM() >= LEAST_WAY_M && around.highM() - targetM >= LEAST_WAY_M;
     }
 }

@@ -11,9 +11,6 @@ final class HeightBands {
     /** Windows are looked up to a kilopascal; a step moves an end by less than the centimetre that they are searched in. */
     private static final double STEP_PA = 1000;
 
-    /** A window that begins or ends so near the target height holds for no boom: then it is the pressure that is at fault. */
-    private static final double LEAST_WAY_M = 0.03;
-
     private final FittedSpec fitted;
     private final Rig.Limits limits;
     private final double targetHeightM;
@@ -44,13 +41,9 @@ final class HeightBands {
                 fitted.specificGravity(),
                 targetHeightM,
                 limits.rowCv());
-        if (window == null || window.isOpen() || !leavesWay(window)) {
+        if (window == null || window.isOpen()) {
             return new Band(limits.clearanceM(), limits.ceilingM());
         }
         return new Band(Math.max(window.lowM(), limits.clearanceM()), Math.min(window.highM(), limits.ceilingM()));
-    }
-
-    private boolean leavesWay(HeightWindow window) {
-        return targetHeightM - window.lowM() >= LEAST_WAY_M && window.highM() - targetHeightM >= LEAST_WAY_M;
     }
 }

@@ -16,7 +16,7 @@ package evenfall.bench.score;
  *   <li>{@code wing-low}, {@code wing-high}, places {@code left} and {@code right}: the mean height of the outer half of the
  *       wing's outlets outside what the wing may take. That is the height window of the outlet type at the true pressure and
  *       density (row CV within the rig's limit around the target height), and never below the rig's clearance nor above its
- *       ceiling. Where every height holds, or not even the target height and 3 cm about it does, only clearance and ceiling count.
+ *       ceiling. Where every height holds, or not even the target height does, only clearance and ceiling count.
  *   <li>{@code bands-gapped}, {@code bands-doubled}, place {@code boom}: the row CV over the segments left, centre and right,
  *       without a wing whose own height is outside (one cause, one alert) and without rows beside sections that are switched off,
  *       beyond the rig's limit. An alert of either name matches; the cause is scored apart, by the lines: doubled where
