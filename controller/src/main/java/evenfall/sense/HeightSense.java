@@ -50,9 +50,6 @@ public final class HeightSense {
      */
     private static final double MOTION_M2PS3 = 1.4;
 
-    /** That standard deviation, m/s. */
-    static final double BOOM_SD_MPS = 0.3;
-
     /** Scatter before any is measured, and bounds of what is believed of it, m. Our choice: 2 mm on a plate, 40 mm over crop. */
     private static final double FIRST_SCATTER_M = 0.006;
 

@@ -11,12 +11,10 @@ import evenfall.bench.prove.listen.Session;
 import evenfall.config.ConfigException;
 import evenfall.quantity.FixedDecimals;
 import evenfall.rig.Rig;
-import evenfall.rig.RigFile;
 import evenfall.sim.chance.Chance;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -60,14 +58,7 @@ public final class Hands implements AutoCloseable {
         this.prover = prover;
         Scenario scenario = Scenarios.find("level-field");
         yard = new Yard(seed, scenario.belief());
-        rig = RigFile.parse(
-                "the trial's rig",
-                scenario.rigYaml(
-                        Map.of("hub", yard.hubDevice(), "gnss", yard.receiverDevice()),
-                        "127.0.0.1",
-                        1883,
-                        Optional.empty()),
-                Path.of("."));
+        rig = yard.rig(scenario);
         instruments = new SerialInstruments(Optional.of(rig), null, SerialInstruments.usualBaud());
         hand = Chance.stream(seed, "hand");
         scaleOffKg = within(SCALE_KG);

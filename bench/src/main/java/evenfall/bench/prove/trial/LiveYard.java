@@ -2,13 +2,9 @@ package evenfall.bench.prove.trial;
 
 import evenfall.config.ConfigException;
 import evenfall.rig.Rig;
-import evenfall.rig.RigFile;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
 import java.io.IOException;
-import java.nio.file.Path;
-import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 
 /**
@@ -30,14 +26,7 @@ public final class LiveYard implements AutoCloseable {
     public LiveYard(long seed) throws ConfigException, IOException {
         Scenario scenario = Scenarios.find("level-field");
         yard = new Yard(seed, scenario.belief());
-        rig = RigFile.parse(
-                "the yard's rig",
-                scenario.rigYaml(
-                        Map.of("hub", yard.hubDevice(), "gnss", yard.receiverDevice()),
-                        "127.0.0.1",
-                        1883,
-                        Optional.empty()),
-                Path.of("."));
+        rig = yard.rig(scenario);
         yard.flow(FLOW_LPM / 60_000);
         yard.drive(DRIVE_MPS, 0);
         thread = new Thread(this::live, "live-yard");

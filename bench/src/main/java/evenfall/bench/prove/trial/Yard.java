@@ -1,8 +1,11 @@
 package evenfall.bench.prove.trial;
 
+import evenfall.config.ConfigException;
 import evenfall.rig.Rig;
+import evenfall.rig.RigFile;
 import evenfall.sim.chance.Chance;
 import evenfall.sim.feed.VirtualPort;
+import evenfall.sim.scenario.Scenario;
 import evenfall.sim.sensor.AirThermometer;
 import evenfall.sim.sensor.EchoSensor;
 import evenfall.sim.sensor.GnssReceiver;
@@ -13,8 +16,10 @@ import evenfall.sim.sensor.Scene;
 import evenfall.sim.sensor.SensorHub;
 import evenfall.sim.wire.Uart;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 
@@ -92,6 +97,13 @@ final class Yard implements AutoCloseable {
         thread = new Thread(this::live, "trial-yard");
         thread.setDaemon(true);
         thread.start();
+    }
+
+    /** What the scenario's installer believes of the machine, on this yard's ports. */
+    Rig rig(Scenario scenario) throws ConfigException {
+        String text = scenario.rigYaml(
+                Map.of("hub", hubDevice(), "gnss", receiverDevice()), "127.0.0.1", 1883, Optional.empty());
+        return RigFile.parse("the yard's rig", text, Path.of("."));
     }
 
     String hubDevice() {
