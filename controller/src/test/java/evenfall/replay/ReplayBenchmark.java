@@ -24,7 +24,7 @@ import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
 /**
- * How many seconds of recording one core replays in a second: a trace of ten minutes with 80 sentences a second, from its text through
+ * How many seconds of recording one core replays in a second: a trace of an hour with 80 sentences a second, from its text through
  * decoding, senses and judgement to the digest of every message. A machine of 72 five-stream outlets with five height sensors on
  * ground that moves all of them; the score is times real time. With
  * the collector that the desk and the board run with.
@@ -36,7 +36,7 @@ import org.openjdk.jmh.annotations.Warmup;
 @Measurement(iterations = 5, time = 3)
 @Fork(value = 1, jvmArgsAppend = "-XX:+UseSerialGC")
 public class ReplayBenchmark implements Outputs {
-    private static final int SECONDS = 600;
+    private static final int SECONDS = 3600;
 
     private Rig rig;
     private byte[] trace;
