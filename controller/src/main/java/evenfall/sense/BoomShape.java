@@ -57,6 +57,7 @@ public final class BoomShape {
     private final boolean[] known;
     private final HeightReadings taken;
     private boolean ready;
+    private int solved;
     private double groundM2pm = GROUND_M2PM;
     private double wings = 1;
 
@@ -168,8 +169,24 @@ public final class BoomShape {
         if (!ready || !Arrays.equals(known, knownNow)) {
             System.arraycopy(knownNow, 0, known, 0, known.length);
             solve();
+            solved++;
             ready = true;
         }
+    }
+
+    /** How often the weights have been worked out: they are the same while this is. */
+    int solved() {
+        return solved;
+    }
+
+    /** How much of each sensor's height goes into an outlet's; of those that are not known, nothing. */
+    double[] weights(int outlet) {
+        return weight[outlet];
+    }
+
+    /** What the sensors leave unknown of an outlet's height, m². */
+    double shapeVariance(int outlet) {
+        return shapeVariance[outlet];
     }
 
     /** Weights {@code w = K⁻¹ k} and what is left of the shape's variance, {@code k(x,x) − wᵀk − wᵀR w}, R being the readings' part. */
@@ -197,6 +214,7 @@ public final class BoomShape {
             }
             double left = covariance(atM, atM);
             double[] w = solved(root, k);
+            Arrays.fill(weight[outlet], 0);
             for (int i = 0; i < n; i++) {
                 left -= w[i] * k[i] + w[i] * w[i] * READING_SD_M * READING_SD_M;
                 weight[outlet][at[i]] = w[i];
