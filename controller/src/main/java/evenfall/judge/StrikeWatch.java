@@ -14,8 +14,7 @@ import evenfall.rig.Rig;
  * that (the upper tail of the normal distribution): 16 % for the one of {@link #DEVIATIONS}. On a field where nothing comes near, the height
  * that is expected swings about its mean μ with a standard deviation s, and gets down to a level by chance {@code ν exp(−½ ((μ − level) /
  * s)²)} times a second, ν being how often it swings (S. O. Rice, Bell System Technical Journal 23, 1944, from memory). At one false alarm of
- * both tips in 1,000 hours and one swing a second the level must lie 5.6 s below the mean. On class C it lies 7 to 8 below: {@code
- * DEVELOPERS.md} has the figures.
+ * both tips in 1,000 hours and one swing a second the level must lie 5.6 s below the mean. On class C it lies 8 s below.
  */
 final class StrikeWatch {
     /** Three looks in a row: one or two could be a loose sensor. Our choice, s. */
