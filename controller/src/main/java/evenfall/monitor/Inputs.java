@@ -292,6 +292,11 @@ final class Inputs {
         return list;
     }
 
+    /** Whether a height sensor may be stuck, as far as that can be told so soon. */
+    boolean isSuspect(int sensor) {
+        return doubts.isSuspect(sensor);
+    }
+
     /** How the boom moves, by all height sensors together. */
     BoomMotion motion() {
         return motion;

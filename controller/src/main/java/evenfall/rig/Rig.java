@@ -219,7 +219,7 @@ public record Rig(
      * @param holdM m
      * @param walkingMps below this speed rate and rows are not judged, m/s
      * @param silenceS a port that sends nothing for so long is silent, s
-     * @param strikeS a tip that would touch within so long is a strike ahead, s
+     * @param strikeS a tip that may well be under the clearance within so long is a strike ahead, s
      * @param sectionS a section that is switched has opened or shut after so long, s
      */
     public record Limits(

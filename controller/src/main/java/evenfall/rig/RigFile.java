@@ -286,8 +286,8 @@ public final class RigFile {
      * Row CV 15 %: acceptable for spreading fertiliser (Teagasc, as reported by Agriland). Hold 1 s and 5 m: our choice, about
      * two machine lengths of ground that somebody could still see. Walking pace 0.5 m/s: our choice. Silence 1 s: twenty
      * missed height sentences, our choice. Strike 0.9 s: what a boom takes from its set height to the ground when it swings at
-     * about half a hertz, our choice; longer warns of every swing on rough ground. Section 2 s: motor valves turn in a second or
-     * less, and lines fill and drain; common practice, no source.
+     * about half a hertz, our choice; farther ahead a forecast of a boom's swing says no more than that it swings. Section 2 s:
+     * motor valves turn in a second or less, and lines fill and drain; common practice, no source.
      */
     private Rig.Limits limits() throws ConfigException {
         if (!root.has("limits")) {

@@ -123,10 +123,10 @@ public final class BoomMotion {
     private static final double SURPRISE = 25;
 
     /** Time goes by whole steps, µs: a boom moves by less than a thousandth of its swing off a straight line meanwhile. */
-    private static final long STEP_US = 10_000;
+    static final long STEP_US = 10_000;
 
     /** After so long without a sentence it begins anew: half a swing. */
-    private static final int MOST_STEPS = 40;
+    static final int MOST_STEPS = 40;
 
     /** Three seconds of 20 readings: six times as long as its slowest part, the roll, remembers. */
     private static final int SETTLED = 60;
@@ -148,6 +148,20 @@ public final class BoomMotion {
 
     /** The same for how hard the boom is struck, which is heard for a minute. */
     private static final double OTHER_STRUCK = 1.15;
+
+    /**
+     * Evidence that a height falls as no motion explains. What a reading is off by, in standard deviations, is white and normal while
+     * the model is right (T. Kailath, IEEE Transactions on Automatic Control 13, 1968, from memory); against that stand readings that are
+     * all too low by {@link #FALLS_BY}. Wald's sequential test in Page's form, as in {@link HeightDoubts}, with its threshold: by chance no
+     * more than once in 100 hours of each sensor.
+     */
+    private static final double FALLS = HeightDoubts.THRESHOLD;
+
+    /** What is far from white, standard deviations. A tip that falls by 0.7 m/s on a calm field is 2 to 4 too low each time. Our choice. */
+    private static final double FALLS_BY = 2;
+
+    /** An edge that is passed makes one reading low, a fall all of them: it takes two at least. */
+    private static final double MOST_OF_FALL = 0.5 * FALLS;
 
     private static final int TERMS = 10;
 
@@ -199,6 +213,10 @@ public final class BoomMotion {
     private final double[] offM2;
 
     private final boolean[] taken;
+
+    /** Evidence that the height at each sensor falls as no motion explains. */
+    private final double[] falls;
+
     private long steps = Long.MIN_VALUE;
     private int apart;
     private int alike;
@@ -273,6 +291,7 @@ public final class BoomMotion {
         offM2 = new double[n];
         half = new double[states * states];
         taken = new boolean[n];
+        falls = new double[n];
         free = freeUpTo(MOST_STEPS, hingeM, wingM);
         longRun = longRun(free[1].struck);
         longRunSloped = longRun(free[1].sloped);
@@ -614,6 +633,7 @@ public final class BoomMotion {
     }
 
     private void begin() {
+        Arrays.fill(falls, 0);
         Arrays.fill(state, 0);
         Arrays.fill(covariance, 0);
         for (int i = 0; i < longRun.length; i++) {
@@ -721,6 +741,7 @@ public final class BoomMotion {
         if (alike < SETTLED) {
             offM2[sensor] = variance(covariance, sensor, 1, 0, 0) + scatterM2[sensor];
         }
+        hearFall(sensor, off / Math.sqrt(offM2[sensor]));
         if (off * off > SURPRISE * offM2[sensor]) {
             if (alike < SETTLED) {
                 beginGround(sensor);
@@ -840,5 +861,117 @@ public final class BoomMotion {
         for (int i = 0; i < states; i++) {
             column[i] += times * of[at + i];
         }
+    }
+
+    // What follows looks ahead for BoomOutlook: heights and what becomes of them are rows of numbers, to be multiplied
+    // by the state.
+
+    /** Length of such a row. */
+    int states() {
+        return states;
+    }
+
+    /** Whether there is a state to begin from. */
+    boolean isFollowing() {
+        return steps != Long.MIN_VALUE;
+    }
+
+    /** Moment of the state, µs of event time: that of the last reading, which its sensors say late. */
+    long stateUs() {
+        return STEP_US * steps - HeightSense.LAG_US;
+    }
+
+    private void hearFall(int sensor, double deviations) {
+        double worth = FALLS_BY * (-deviations - 0.5 * FALLS_BY);
+        falls[sensor] = Math.max(0, Math.min(FALLS + MOST_OF_FALL, falls[sensor] + Math.min(MOST_OF_FALL, worth)));
+    }
+
+    /** Whether the height at a sensor falls as no motion of this boom explains: what is foretold from there on is not worth much. */
+    public boolean isFalling(int sensor) {
+        return falls[sensor] >= FALLS;
+    }
+
+    /** Whether the weights stand, and with them how well the state is known. */
+    boolean stands() {
+        return alike >= SETTLED;
+    }
+
+    /** How hard the boom is taken to be struck, times class D. */
+    double struck() {
+        return struck;
+    }
+
+    /** How much the ground is taken to slope, times what is usual. */
+    double sloping() {
+        return sloping;
+    }
+
+    /**
+     * The height that the sensors' heights give together, so much of each.
+     *
+     * @param ofSensor how much of each
+     * @param into takes the row
+     */
+    void heightRow(double[] ofSensor, double[] into) {
+        Arrays.fill(into, 0);
+        for (int i = 0; i < sensors; i++) {
+            double times = ofSensor[i];
+            into[HEAVE] += times;
+            into[ROLL] += times * rollsM[i];
+            into[LEFT] += times * leftShape[i];
+            into[RIGHT] += times * rightShape[i];
+            into[LEFT_TILT] += times * leftBeyondM[i];
+            into[RIGHT_TILT] += times * rightBeyondM[i];
+            into[CLIMB] += times * seesClimb[i];
+            into[GROUND + i] += times;
+        }
+    }
+
+    /** The row for the same so many steps later. */
+    void carryRow(double[] row, int over, double[] into) {
+        double[] becomes = free[over].becomes;
+        for (int j = 0; j < states; j++) {
+            double sum = 0;
+            for (int i = 0; i < states; i++) {
+                sum += row[i] * becomes[i * states + j];
+            }
+            into[j] = sum;
+        }
+    }
+
+    /** What a row gives with the state. */
+    double dot(double[] row) {
+        double sum = 0;
+        for (int i = 0; i < states; i++) {
+            sum += row[i] * state[i];
+        }
+        return sum;
+    }
+
+    /** Variance of that, by what is not known of the state. */
+    double varianceOf(double[] row) {
+        return square(row, covariance);
+    }
+
+    /** Variance that so many steps add to a row, by what strikes the boom on class D meanwhile. */
+    double struckVarianceOf(double[] row, int over) {
+        return square(row, free[over].struck);
+    }
+
+    /** The same by slopes of the ground as usual. */
+    double slopedVarianceOf(double[] row, int over) {
+        return square(row, free[over].sloped);
+    }
+
+    private double square(double[] row, double[] of) {
+        double sum = 0;
+        for (int i = 0; i < states; i++) {
+            double part = 0;
+            for (int j = 0; j < states; j++) {
+                part += of[i * states + j] * row[j];
+            }
+            sum += row[i] * part;
+        }
+        return Math.max(0, sum);
     }
 }

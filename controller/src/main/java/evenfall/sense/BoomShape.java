@@ -61,6 +61,7 @@ public final class BoomShape {
     private final boolean[] known;
     private final HeightReadings taken;
     private boolean ready;
+    private int solved;
     private double groundM2pm = GROUND_M2PM;
     private double wings = 1;
 
@@ -175,8 +176,28 @@ public final class BoomShape {
         if (!ready || !Arrays.equals(known, knownNow)) {
             System.arraycopy(knownNow, 0, known, 0, known.length);
             solve();
+            solved++;
             ready = true;
         }
+    }
+
+    /** How often the weights have been worked out: they are the same while this is. */
+    int solved() {
+        return solved;
+    }
+
+    /** How much of each sensor's height goes into an outlet's; of those that are not known, nothing. A new array. */
+    double[] weights(int outlet) {
+        double[] ofSensor = new double[known.length];
+        for (int i = 0; i < known.length; i++) {
+            ofSensor[i] = known[i] ? weight[i][outlet] : 0;
+        }
+        return ofSensor;
+    }
+
+    /** What the sensors leave unknown of an outlet's height, m². */
+    double shapeVariance(int outlet) {
+        return shapeVariance[outlet];
     }
 
     /** Weights {@code w = K⁻¹ k} and what is left of the shape's variance, {@code k(x,x) − wᵀk − wᵀR w}, R being the readings' part. */

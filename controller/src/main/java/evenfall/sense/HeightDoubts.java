@@ -32,6 +32,9 @@ public final class HeightDoubts {
 
     private static final double MOST_OF_REPEAT = 3;
 
+    /** Evidence of a stuck sensor that a healthy one gives no more than once in 400 readings (Wald's bound): two repeats. Our choice. */
+    private static final double SUSPECT = StrictMath.log(400);
+
     /** Five times the scatter of the others. */
     private static final double FAR_BEYOND = 5;
 
@@ -134,6 +137,16 @@ public final class HeightDoubts {
                 : isScattered[sensor]
                         ? Unknown.SCATTERED
                         : crossed.isCrossed(sensor) ? Unknown.CROSSED : Unknown.NOT_YET;
+    }
+
+    /**
+     * Whether a sensor may be stuck: far from sure, but enough to wait for its next readings before something is said that cannot be
+     * taken back. Foam that has just run over a sensor looks like ground that comes near.
+     *
+     * @param sensor its place in the list
+     */
+    public boolean isSuspect(int sensor) {
+        return stuck[sensor] >= SUSPECT;
     }
 
     /** No echo says nothing either way. */

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import evenfall.rig.Rig;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -22,9 +24,14 @@ class BoomMotionTest {
     private static final double AIR_C = 12;
     private static final long SILENCE_US = 1_000_000;
     private static final long ECHO_US = 50_000;
+    private static final double AHEAD_S = 0.9;
+    private static final double FAR_M = 1e9;
 
     private final List<HeightSense> senses = new ArrayList<>();
     private final BoomMotion motion;
+    private final BoomShape shape;
+    private final BoomOutlook outlook;
+    private final HeightReadings readings = new HeightReadings(PLACES.length);
     private final List<Quantity> heightM = new ArrayList<>();
     private final List<Quantity> upMps = new ArrayList<>();
     private final List<Quantity> meetsM = new ArrayList<>();
@@ -36,6 +43,8 @@ class BoomMotionTest {
             senses.add(new HeightSense(0.1));
         }
         motion = new BoomMotion(sensors, senses, HINGE_M, END_M);
+        shape = new BoomShape(sensors, PLACES, HINGE_M);
+        outlook = new BoomOutlook(motion, shape, PLACES.length, AHEAD_S);
     }
 
     private void hear(long timeUs, double[] readsM) {
@@ -55,6 +64,15 @@ class BoomMotionTest {
             alone.add(sense.heightM(nowUs, SILENCE_US));
         }
         motion.now(nowUs, alone, heightM, upMps, 0.1, meetsM);
+    }
+
+    private boolean lookAheadAt(long nowUs) {
+        double[] heights = new double[PLACES.length];
+        for (int i = 0; i < PLACES.length; i++) {
+            senses.get(i).read(nowUs, SILENCE_US, readings, i);
+        }
+        shape.spread(readings, heights, new double[PLACES.length], new boolean[PLACES.length]);
+        return outlook.look(nowUs);
     }
 
     /** A beam held at its root: {@code b = B sin(2πft)} at its tip, by the square of the distance from the hinge elsewhere. */
@@ -108,7 +126,8 @@ class BoomMotionTest {
         double climb = 0;
         double climbMps = 0;
         double wc = 2 * Math.PI * 0.2;
-        double[][] sums = new double[3][2];
+        double[][] sums = new double[5][2];
+        Map<Integer, List<Foretold>> foretold = new HashMap<>();
         double wz = 2 * Math.PI * 1.7;
         double wr = 2 * Math.PI * 0.5;
         double wb = 2 * Math.PI * 1.2;
@@ -148,6 +167,10 @@ class BoomMotionTest {
                 height[i] = 1.5 + ground[i] + seesM + z + roll * PLACES[i] + share * share * bend[side];
                 speed[i] = climbMps + zMps + rollRadps * PLACES[i] + share * share * bendMps[side];
             }
+            for (Foretold said : foretold.getOrDefault(ms, List.of())) {
+                add(sums[said.sum], said.height, height[said.sensor]);
+            }
+            foretold.remove(ms);
             // A reading says what was 20 ms ago; it was kept then.
             if (ms % 50 == 30) {
                 before = height;
@@ -159,6 +182,19 @@ class BoomMotionTest {
                         add(sums[0], heightM.get(i), height[i]);
                         add(sums[1], upMps.get(i), speed[i]);
                         add(sums[2], meetsM.get(i), height[i] + 0.1 * speed[i]);
+                    }
+                    assertThat(lookAheadAt(1000L * ms)).isTrue();
+                    for (int i = 0; i < PLACES.length; i++) {
+                        // Under a floor far below the widest forecast is the likeliest, the last one; under one far
+                        // above, the first.
+                        for (int last = 0; last < 2; last++) {
+                            assertThat(outlook.likeliestUnder(last == 1 ? -FAR_M : FAR_M, 2 * FAR_M, i, i))
+                                    .isTrue();
+                            int then = ms + (int) Math.round(1000 * outlook.inS());
+                            foretold.computeIfAbsent(then, t -> new ArrayList<>())
+                                    .add(new Foretold(
+                                            3 + last, i, Quantity.known(outlook.heightM(), outlook.varianceM2(), 0)));
+                        }
                     }
                 }
                 double[] reads = new double[PLACES.length];
@@ -176,6 +212,8 @@ class BoomMotionTest {
             assertThat(Math.sqrt(sum[0] / sum[1])).isBetween(0.8, 1.25);
         }
     }
+
+    private record Foretold(int sum, int sensor, Quantity height) {}
 
     private static void add(double[] sum, Quantity said, double really) {
         sum[0] += (said.get() - really) * (said.get() - really);
@@ -268,5 +306,69 @@ class BoomMotionTest {
         askAt(200 * ECHO_US);
         assertThat(heightM.get(0).get()).isCloseTo(0.9, within(0.02));
         assertThat(upMps.get(0).get()).isCloseTo(0, within(0.05));
+    }
+
+    /** A wing that swings by 10 cm at 1.2 Hz falls by 0.75 m/s through its set height: in a straight line it would strike each time. */
+    @Test
+    void aSwingIsForetoldToTurn() {
+        Random noise = new Random(17);
+        double lowest = 1;
+        double lowestByLine = 1;
+        for (int k = 0; k < 1200; k++) {
+            double s = 1e-6 * k * ECHO_US - 1e-6 * HeightSense.LAG_US;
+            double[] reads = new double[PLACES.length];
+            for (int i = 0; i < PLACES.length; i++) {
+                double share = PLACES[i] < 0 ? Math.max(0, -PLACES[i] - HINGE_M) / WING_M : 0;
+                double swingM = 0.10 * StrictMath.sin(2 * Math.PI * 1.2 * s);
+                reads[i] = 0.5 + share * share * swingM + 0.004 * noise.nextGaussian();
+            }
+            hear(k * ECHO_US, reads);
+            long nowUs = k * ECHO_US + 25_000;
+            assertThat(lookAheadAt(nowUs)).isTrue();
+            if (k > 200) {
+                outlook.likeliestUnder(0.15, 1, 0, 0);
+                lowest = Math.min(lowest, outlook.heightM());
+                double byLineM = senses.get(0).heightM(nowUs, SILENCE_US).get()
+                        + AHEAD_S * senses.get(0).rateMps(nowUs, SILENCE_US).get();
+                lowestByLine = Math.min(lowestByLine, byLineM);
+                assertThat(motion.isFalling(0)).isFalse();
+            }
+        }
+        assertThat(lowestByLine).isLessThan(0.05);
+        assertThat(lowest).isGreaterThan(0.35);
+    }
+
+    @Test
+    void nothingIsForetoldBeforeTheFirstReadingNorLongAfterTheLast() {
+        assertThat(outlook.look(0)).isFalse();
+        double[] reads = {0.5, 0.5, 0.5, 0.5, 0.5};
+        for (int k = 0; k < 100; k++) {
+            hear(k * ECHO_US, reads);
+        }
+        assertThat(lookAheadAt(100 * ECHO_US)).isTrue();
+        assertThat(lookAheadAt(100 * ECHO_US + 1_000_000)).isFalse();
+    }
+
+    /** A tip that goes down while all else stands still: no boom does so. One edge is none, whoever passes it. */
+    @Test
+    void aFallThatIsNoMotionOfTheBoomIsToldWithinAQuarterOfASecond() {
+        Random noise = new Random(19);
+        double[] reads = new double[PLACES.length];
+        for (int k = 0; k < 72_000; k++) {
+            int since = k % 1200 - 600;
+            boolean edge = k % 2400 >= 1200;
+            for (int i = 0; i < PLACES.length; i++) {
+                reads[i] = 0.6 + 0.004 * noise.nextGaussian();
+            }
+            reads[0] -= since < 0 || since > 11 ? 0 : edge ? 0.06 : 0.05 * 0.7 * since;
+            hear(k * ECHO_US, reads);
+            if (since >= 6 && since <= 10 && !edge) {
+                assertThat(motion.isFalling(0)).as("reading %d", k).isTrue();
+            }
+            if (since < 0 || edge) {
+                assertThat(motion.isFalling(0)).as("reading %d", k).isFalse();
+            }
+            assertThat(motion.isFalling(4)).as("reading %d", k).isFalse();
+        }
     }
 }

@@ -103,4 +103,20 @@ class HeightDoubtsTest {
 
         assertThat(reasons()).containsOnlyNulls();
     }
+
+    /** By the bound no more than one look in 400 at a healthy sensor; one in foam after three readings, long before it is called stuck. */
+    @Test
+    void aSensorInFoamIsSuspectAtOnceAndAHealthyOneHardlyEver() {
+        run(30, 0.05, (i, saysM) -> echo(saysM));
+        int suspect = 0;
+        for (int k = 0; k < 20_000; k++) {
+            run(0.05, 0.05, (i, saysM) -> echo(saysM));
+            suspect += doubts.isSuspect(1) ? 1 : 0;
+        }
+        assertThat(suspect).isBetween(1, 20_000 / 400);
+        run(0.15, 0.05, (i, saysM) -> i == 1 ? 1234 : echo(saysM));
+        assertThat(doubts.isSuspect(1)).isTrue();
+        assertThat(doubts.isSuspect(0)).isFalse();
+        assertThat(reasons()).containsOnlyNulls();
+    }
 }
