@@ -27,6 +27,7 @@ public final class BoomPattern {
     private final boolean[] rowLeftOut;
     private final double[] picked;
     private final double[] atRest;
+    private final boolean[] falls;
     private final double[] outletM;
     private final List<Flights> flights;
 
@@ -58,6 +59,7 @@ public final class BoomPattern {
         this.boom = boom;
         int streams = type.streams().size();
         atRest = new double[boom.outlets()];
+        falls = new boolean[boom.outlets()];
         outletM = new double[boom.outlets()];
         for (int outlet = 0; outlet < outletM.length; outlet++) {
             outletM[outlet] = boom.outletRightM(outlet);
@@ -148,7 +150,8 @@ public final class BoomPattern {
             flightsOf[i].land(landsM[i], outletM, offsetM[i], exitMps[i] * speedFactor * rightPart[i]);
         }
         for (int outlet = 0; outlet < outletM.length; outlet++) {
-            if (!open[outlet] || !heightKnown[outlet]) {
+            falls[outlet] = open[outlet] && heightKnown[outlet];
+            if (!falls[outlet]) {
                 leaveOutRows(outletM[outlet]);
                 continue;
             }
@@ -255,6 +258,27 @@ public final class BoomPattern {
             wholeLines = lines.measure(-halfWidthM, halfWidthM, boom.rowM() / 4);
         }
         return wholeLines;
+    }
+
+    /**
+     * How far to the side lines land from their own outlets, m: the mean over the liquid of all outlets between two places that are open and
+     * whose height is known.
+     *
+     * @return 0 where there is no such outlet
+     */
+    public double reachM(double fromM, double toM) {
+        double sum = 0;
+        double all = 0;
+        for (int outlet = 0; outlet < outletM.length; outlet++) {
+            if (!falls[outlet] || outletM[outlet] < fromM || outletM[outlet] > toM) {
+                continue;
+            }
+            for (int i = 0; i < share.length; i++) {
+                sum += share[i] * Math.abs(landsM[i][outlet] - outletM[outlet]);
+                all += share[i];
+            }
+        }
+        return all > 0 ? sum / all : 0;
     }
 
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */
