@@ -39,8 +39,18 @@ public final class BoomPattern {
     private final double[] exitMps;
     private final double[] share;
 
-    /** For each stream where it lands of each outlet, m right of the centre line. */
-    private final double[][] landsM;
+    private final Nearness near;
+
+    /** Of the outlets that fall, from left to right: which they are, and where a stream of each lands, m right of the centre line. */
+    private final int[] falling;
+
+    private final double[] atM;
+    private final double[] sdM;
+
+    /** Where the mirror images of a stream's lines lie. */
+    private final double[] imageM;
+
+    private final double[] imageSdM;
 
     /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
     private @Nullable RowMeasures wholeRows;
@@ -70,7 +80,11 @@ public final class BoomPattern {
         rightPart = new double[streams];
         exitMps = new double[streams];
         share = new double[streams];
-        landsM = new double[streams][boom.outlets()];
+        falling = new int[boom.outlets()];
+        atM = new double[boom.outlets()];
+        sdM = new double[boom.outlets()];
+        imageM = new double[boom.outlets()];
+        imageSdM = new double[boom.outlets()];
         for (int i = 0; i < streams; i++) {
             Stream stream = type.streams().get(i);
             offsetM[i] = stream.offsetM();
@@ -81,6 +95,7 @@ public final class BoomPattern {
         }
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
+        near = new Nearness(boom.rowM(), boom.rowPhase(), boom.outlets());
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
         // Each line near an end may bring its mirror image along.
@@ -146,36 +161,47 @@ public final class BoomPattern {
         for (Flights alike : flights) {
             alike.fly(heightM, rateMps, speedFactor, travelMps);
         }
-        for (int i = 0; i < share.length; i++) {
-            flightsOf[i].land(landsM[i], outletM, offsetM[i], exitMps[i] * speedFactor * rightPart[i]);
-        }
+        int n = 0;
         for (int outlet = 0; outlet < outletM.length; outlet++) {
             falls[outlet] = open[outlet] && heightKnown[outlet];
             if (!falls[outlet]) {
                 leaveOutRows(outletM[outlet]);
                 continue;
             }
+            falling[n++] = outlet;
             fall.outlet(outlet, heightM[outlet]);
-            fall(outlet, speedFactor * heightSdM[outlet]);
+        }
+        for (int i = 0; i < share.length; i++) {
+            double rightMps = exitMps[i] * speedFactor * rightPart[i];
+            flightsOf[i].land(atM, sdM, outletM, offsetM[i], rightMps, heightSdM);
+            for (int k = 0; n < outletM.length && k < n; k++) {
+                atM[k] = atM[falling[k]];
+                sdM[k] = sdM[falling[k]];
+            }
+            fall(i, n);
         }
     }
 
-    /** @param factorSdM speed factor times the standard deviation of the height that streams meet the ground from, m */
-    private void fall(int outlet, double factorSdM) {
-        for (int i = 0; i < share.length; i++) {
-            double atM = landsM[i][outlet];
-            double sdM = exitMps[i] * rightPart[i] * flightsOf[i].longerSpm(outlet) * factorSdM;
-            int slot = 2 * (outlet * share.length + i);
-            rows.add(atM, share[i], sdM);
-            lines.add(slot, atM, share[i], outlet);
-            fall.line(atM, share[i]);
-            if (halfWidthM - Math.abs(atM) < boom.rowM()) {
-                double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
-                rows.add(mirroredM, share[i], -sdM);
-                lines.add(slot + 1, mirroredM, share[i], outlet);
-                fall.mirrorImage(mirroredM, share[i]);
+    /** Lets the first so many of {@link #atM} fall, and their mirror images. */
+    private void fall(int stream, int n) {
+        near.find(atM, sdM, n);
+        rows.addUnsure(near, share[stream]);
+        fall.lines(near, share[stream]);
+        int firstSlot = 2 * stream * outletM.length;
+        lines.add(firstSlot, atM, share[stream], falling, n);
+        int images = 0;
+        for (int k = 0; k < n; k++) {
+            if (halfWidthM - Math.abs(atM[k]) < boom.rowM()) {
+                double mirroredM = Math.copySign(2 * halfWidthM, atM[k]) - atM[k];
+                int outlet = falling[k];
+                lines.add(firstSlot + outletM.length + outlet, mirroredM, share[stream], outlet);
+                imageM[images] = mirroredM;
+                imageSdM[images++] = -sdM[k];
             }
         }
+        near.find(imageM, imageSdM, images);
+        rows.addUnsure(near, share[stream]);
+        fall.mirrorImages(near, share[stream]);
     }
 
     private Flights flightsOf(Stream stream, double ratedM3ps, double specificGravity) {

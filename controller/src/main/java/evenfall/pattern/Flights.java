@@ -16,6 +16,8 @@ final class Flights {
     private final double[] downMps;
     private final double[] againstMps;
     private final double[] carriedS;
+
+    /** For how much longer a stream is in the air from a greater height, s/m; 0 for one at the ground. */
     private final double[] longerSpm;
 
     /**
@@ -83,18 +85,16 @@ final class Flights {
      * Where the flights end.
      *
      * @param atM filled, m right of the centre line
+     * @param sdM filled: how much farther right if every height is greater by its standard deviation, m
      * @param outletM place of each outlet, m right of the centre line
      * @param offsetM where the stream's hole is, m right of the outlet's middle
      * @param rightMps its speed to the right, m/s
+     * @param heightSdM standard deviation of the height that streams meet the ground from, m
      */
-    void land(double[] atM, double[] outletM, double offsetM, double rightMps) {
+    void land(double[] atM, double[] sdM, double[] outletM, double offsetM, double rightMps, double[] heightSdM) {
         for (int i = 0; i < atM.length; i++) {
             atM[i] = outletM[i] + (offsetM + rightMps * carriedS[i]);
+            sdM[i] = rightMps * longerSpm[i] * heightSdM[i];
         }
-    }
-
-    /** For how much longer the stream of an outlet is in the air from a greater height, s/m; 0 for one at the ground. */
-    double longerSpm(int outlet) {
-        return longerSpm[outlet];
     }
 }
