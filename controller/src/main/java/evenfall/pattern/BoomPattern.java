@@ -27,7 +27,6 @@ public final class BoomPattern {
     private final boolean[] rowLeftOut;
     private final double[] picked;
     private final double[] atRest;
-    private final boolean[] falls;
     private final double[] outletM;
     private final List<Flights> flights;
 
@@ -69,7 +68,6 @@ public final class BoomPattern {
         this.boom = boom;
         int streams = type.streams().size();
         atRest = new double[boom.outlets()];
-        falls = new boolean[boom.outlets()];
         outletM = new double[boom.outlets()];
         for (int outlet = 0; outlet < outletM.length; outlet++) {
             outletM[outlet] = boom.outletRightM(outlet);
@@ -163,8 +161,7 @@ public final class BoomPattern {
         }
         int n = 0;
         for (int outlet = 0; outlet < outletM.length; outlet++) {
-            falls[outlet] = open[outlet] && heightKnown[outlet];
-            if (!falls[outlet]) {
+            if (!open[outlet] || !heightKnown[outlet]) {
                 leaveOutRows(outletM[outlet]);
                 continue;
             }
@@ -296,12 +293,12 @@ public final class BoomPattern {
         double sum = 0;
         double all = 0;
         for (int outlet = 0; outlet < outletM.length; outlet++) {
-            if (!falls[outlet] || outletM[outlet] < fromM || outletM[outlet] > toM) {
-                continue;
-            }
-            for (int i = 0; i < share.length; i++) {
-                sum += share[i] * Math.abs(landsM[i][outlet] - outletM[outlet]);
-                all += share[i];
+            for (int i = 0; i < share.length && outletM[outlet] >= fromM && outletM[outlet] <= toM; i++) {
+                double landsM = lines.atM(2 * i * outletM.length + outlet);
+                if (!Double.isNaN(landsM)) {
+                    sum += share[i] * Math.abs(landsM - outletM[outlet]);
+                    all += share[i];
+                }
             }
         }
         return all > 0 ? sum / all : 0;

@@ -7,14 +7,27 @@ import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
 import evenfall.sim.world.World;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class UnseenTest {
+    private static final Map<String, TruthKeeper> DRIVEN = new HashMap<>();
+
     private static TruthKeeper drive(Scenario scenario) {
         TruthKeeper keeper = new TruthKeeper(scenario);
         new World(scenario, keeper).run(emission -> {});
         return keeper;
+    }
+
+    private static TruthKeeper drive(String name) throws Exception {
+        TruthKeeper driven = DRIVEN.get(name);
+        if (driven == null) {
+            driven = drive(Scenarios.find(name));
+            DRIVEN.put(name, driven);
+        }
+        return driven;
     }
 
     private static TruthKeeper level(String faults) throws Exception {
@@ -38,7 +51,7 @@ class UnseenTest {
 
     @Test
     void aMeterThatCountsMoreShowsMoreOnlyWhereNoTankTells() throws Exception {
-        TruthKeeper keeper = drive(Scenarios.find("wrong-meter-factor"));
+        TruthKeeper keeper = drive("wrong-meter-factor");
         int known = 0;
         for (int i = 0; i < keeper.moments().size(); i++) {
             Double error = keeper.moments().get(i).rateError();
@@ -50,7 +63,7 @@ class UnseenTest {
         assertThat(known).isGreaterThan(300);
         Scenario tank = Scenarios.find("tank-tells");
         assertThat(Unseen.pulsesTimes(tank)).isNotEqualTo(1);
-        TruthKeeper told = drive(tank);
+        TruthKeeper told = drive("tank-tells");
         assertThat(told.shown()).isEqualTo(told.moments());
     }
 
@@ -69,8 +82,7 @@ class UnseenTest {
 
     @Test
     void swappedHeightsShowTheMirrorImage() throws Exception {
-        Scenario plain = Scenarios.find("foam-on-a-sensor");
-        TruthKeeper keeper = drive(plain);
+        TruthKeeper keeper = drive("foam-on-a-sensor");
         int apart = 0;
         for (int i = 0; i < keeper.moments().size(); i++) {
             TruthMoment truth = keeper.moments().get(i);
@@ -118,7 +130,7 @@ class UnseenTest {
 
     private static List<String> dueOf(String name) throws Exception {
         Scenario scenario = Scenarios.find(name);
-        List<TruthMoment> moments = drive(scenario).moments();
+        List<TruthMoment> moments = drive(name).moments();
         for (FaultDue fault : FaultDue.of(scenario)) {
             if (fault.fault().equals("meter-factor-wrong")) {
                 return fault.due(moments) == null ? List.of() : fault.kinds();
