@@ -13,9 +13,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Uneven rows of one of the two causes. Rows are judged; the lines name the cause. */
 final class BandsWatch implements Watch {
-    /** Clears at eight tenths of the limit. Our choice. */
-    private static final double WELL_PART = 0.8;
-
     private final boolean doubled;
     private final Bands bands;
     private final double limitCv;
@@ -35,12 +32,14 @@ final class BandsWatch implements Watch {
     @Override
     public Verdict verdict(Situation now) {
         bands.look(now);
-        RowMeasures rows = bands.rows();
-        if (rows == null) {
-            return Verdict.UNKNOWN;
+        Verdict uneven = bands.uneven();
+        if (uneven != Verdict.OVER) {
+            return uneven;
         }
-        Verdict uneven = Verdict.above(rows.rowCv(), limitCv, WELL_PART * limitCv);
-        return uneven != Verdict.OVER || bands.doubled() == doubled ? uneven : Verdict.WELL;
+        if (!bands.isNamed()) {
+            return bands.isHeld() ? Verdict.LEANING : Verdict.OVER;
+        }
+        return bands.is(doubled) ? Verdict.OVER : Verdict.WELL;
     }
 
     @Override

@@ -71,6 +71,9 @@ final class Conductance {
     /** Ten looks of one level lie within 3.1 standard deviations of each other on average; not one set in a million exceeds this. */
     private static final double MOST_RANGE = 8;
 
+    /** As many looks in a row lack, and none for as many: one look alone is noise. Our choice. */
+    private static final int LACKING_LOOKS = 3;
+
     /** Three standard deviations. */
     private static final double SURE = 3;
 
@@ -119,6 +122,9 @@ final class Conductance {
     private double open;
     private double sinceSwitchS;
     private int steadyLooks;
+    private boolean falling;
+    private int lackingInRow;
+    private boolean lacks;
 
     Conductance(Rig rig) {
         outlet = rig.outlet();
@@ -143,6 +149,7 @@ final class Conductance {
                 && seen.openOutlets().isKnown();
         if (!known) {
             steadyLooks = 0;
+            forgetLack();
             unknownS += now.stepS();
             compared &= unknownS < GONE_S;
             return;
@@ -153,6 +160,7 @@ final class Conductance {
             open = seen.openOutlets().get();
             sinceSwitchS = 0;
             steadyLooks = 0;
+            forgetLack();
             begin(learnt ? Stage.ANEW : Stage.LEARN);
         } else {
             sinceSwitchS += now.stepS();
@@ -178,6 +186,11 @@ final class Conductance {
         boolean flows = pressurePa > leastPa && flow.get() > NO_FLOW_PART * drivenM3ps;
         boolean steady = flows && isSteady(flow.get());
         double logRatio = StrictMath.log(flow.get() / drivenM3ps);
+        if (learnt && flows && steadyLooks >= STEADY_LOOKS) {
+            lookForLack(logRatio, pressurePa, flow.get());
+        } else {
+            forgetLack();
+        }
         if (!steady || sinceSwitchS < SETTLED_S) {
             if (flows && stage == Stage.ANEW && sinceSwitchS >= sectionS) {
                 runsOn(logRatio, pressurePa, flow.get());
@@ -200,17 +213,39 @@ final class Conductance {
         if (off == 0 || afterSwitch.hasTold() || steadyLooks < STEADY_LOOKS) {
             return;
         }
-        double within = REPEATABILITY
-                + otherSections()
-                + SURE * noise.effective()
-                + healthy.wander(pressurePa, flowM3ps, zeroPa, LINEARITY)
-                + LAG_S * fastestPs();
+        double within = unsettled(pressurePa, flowM3ps);
         double seen = open * (StrictMath.exp(logRatio - healthy.logRatio()) - 1);
         double left = steps.unexplained(seen, within * open, mask);
         if (afterSwitch.take((left - within * open) / open, noise.effective())) {
             steps.add(steps.explain(seen, within * open, mask), within * open, off, true);
             compared = true;
         }
+    }
+
+    /** What one look may be off by before all has settled, in logarithms. */
+    private double unsettled(double pressurePa, double flowM3ps) {
+        return REPEATABILITY
+                + otherSections()
+                + SURE * noise.effective()
+                + healthy.wander(pressurePa, flowM3ps, zeroPa, LINEARITY)
+                + LAG_S * fastestPs();
+    }
+
+    /** Does less flow than all that is known, and all that is not settled yet, can explain? No alert yet, but nothing to rest rows on. */
+    private void lookForLack(double logRatio, double pressurePa, double flowM3ps) {
+        double within = unsettled(pressurePa, flowM3ps) * open;
+        double seen = open * (StrictMath.exp(logRatio - healthy.logRatio()) - 1);
+        boolean lacking = steps.unexplained(seen, within, mask) < -within;
+        lackingInRow = lacking == lacks ? 0 : lackingInRow + 1;
+        if (lackingInRow >= LACKING_LOOKS) {
+            lacks = lacking;
+            lackingInRow = 0;
+        }
+    }
+
+    private void forgetLack() {
+        lacks = false;
+        lackingInRow = 0;
     }
 
     /** The fastest that the flow has changed of late, as a share of itself a second. */
@@ -284,6 +319,7 @@ final class Conductance {
         up.take(change - wander, sigma);
         down.take(-change - wander, sigma);
         if (up.isSure() || down.isSure()) {
+            falling = down.isSure();
             begin(Stage.LAST);
             return;
         }
@@ -355,6 +391,14 @@ final class Conductance {
 
     private double outletsMore(Level level) {
         return open * (StrictMath.exp(level.logRatio() - healthy.logRatio()) - 1);
+    }
+
+    /**
+     * Whether less seems to flow than the open outlets should take. Sooner than the alert, and less sure: a step down that has been found and has
+     * not lasted yet, or looks that lack more than anything that has not settled explains.
+     */
+    boolean mayLack() {
+        return known && (lacks || (stage == Stage.LAST && falling));
     }
 
     /** Whether flow, pressure and switches are known now. */

@@ -60,6 +60,7 @@ public final class Judge {
         }
     }
 
+    private final Conductance conductance;
     private final List<Post> posts = new ArrayList<>();
     private final List<TipPost> tipPosts;
     private final List<Alert> standing = new ArrayList<>();
@@ -74,6 +75,7 @@ public final class Judge {
      * @param speedPort index of the receiver's port; -1 where there is none
      */
     public Judge(Rig rig, List<String> ports, List<Situation.SensorState> sensors, int speedPort) {
+        conductance = new Conductance(rig);
         for (int p = 0; p < ports.size(); p++) {
             add(AlertKind.SENSOR_SILENT, ports.get(p), new SilenceWatch(p, ports.get(p)), SPEAKS_AGAIN_S, 0);
             add(AlertKind.HUB_RESTARTED, ports.get(p), new RestartWatch(p, ports.get(p)), 0, 0);
@@ -118,7 +120,6 @@ public final class Judge {
         addHeld(AlertKind.PRESSURE_OUTSIDE, BOOM, new PressureWatch(rig), rig.limits());
         add(AlertKind.TRAVEL_WITHOUT_FLOW, BOOM, new NoFlowWatch(rig), NO_FLOW_S, 0);
         add(AlertKind.FLOW_WITHOUT_TRAVEL, BOOM, new RunsOnWatch(rig), RUNS_ON_S, 0);
-        Conductance conductance = new Conductance(rig);
         List<BoomLayout.Section> sections = rig.boom().sections();
         boolean told = rig.sensors().sectionsPort().isPresent() && sections.size() > 1;
         for (int s = Conductance.BOOM; s < (told ? sections.size() : 0); s++) {
@@ -189,6 +190,19 @@ public final class Judge {
     private static Alert alert(AlertKind kind, String place, long sinceUs, long raisedUs, Watch.Finding found) {
         return new Alert(
                 kind, place, sinceUs, raisedUs, found.value(), found.limit(), found.unit(), found.why(), found.act());
+    }
+
+    /**
+     * Whether some open outlets may give less than others: an alert says that they do, or what has been seen so far speaks for it. Then nobody
+     * knows which rows lack it.
+     */
+    public boolean outletsMayLack() {
+        for (Alert alert : standing) {
+            if (alert.kind() == AlertKind.OUTLET_BLOCKED) {
+                return true;
+            }
+        }
+        return conductance.mayLack();
     }
 
     /** Alerts that stand, oldest first. */

@@ -1,7 +1,6 @@
 package evenfall.monitor;
 
 import evenfall.judge.Alert;
-import evenfall.judge.AlertKind;
 import evenfall.judge.Situation;
 import evenfall.liquid.Application;
 import evenfall.outlet.OutletType;
@@ -279,8 +278,9 @@ final class Assessment {
         return new Situation.Plumbing(flow, pressure, openOutlets, mask, inputs.tankM3(nowUs), inputs.meteredM3(flow));
     }
 
-    Live live(List<Alert> standing, WireCounts wire, long droppedBytes) {
-        Unknown rowsUnknown = patternUnknown == null && someBlocked(standing) ? Unknown.OUTLETS_UNLIKE : patternUnknown;
+    /** @param outletsMayLack the pattern takes all open outlets to give the same; which one does not, flow and pressure cannot tell */
+    Live live(List<Alert> standing, boolean outletsMayLack, WireCounts wire, long droppedBytes) {
+        Unknown rowsUnknown = patternUnknown == null && outletsMayLack ? Unknown.OUTLETS_UNLIKE : patternUnknown;
         return new Live(
                 nowUs,
                 speed,
@@ -304,16 +304,6 @@ final class Assessment {
 
     private @Nullable HeightWindow heightWindow() {
         return patternPressure.isKnown() ? windows.at(patternPressure.get()) : null;
-    }
-
-    /** The pattern takes all open outlets to give the same; which one does not, flow and pressure of the whole cannot tell. */
-    private static boolean someBlocked(List<Alert> standing) {
-        for (Alert alert : standing) {
-            if (alert.kind() == AlertKind.OUTLET_BLOCKED) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private Live.Segment segment(String name, double fromM, double toM, @Nullable Unknown rowsUnknown) {

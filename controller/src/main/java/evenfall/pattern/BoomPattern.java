@@ -283,6 +283,27 @@ public final class BoomPattern {
         return wholeLines;
     }
 
+    /**
+     * How far to the side lines land from their own outlets, m: the mean over the liquid of all outlets between two places that are open and
+     * whose height is known.
+     *
+     * @return 0 where there is no such outlet
+     */
+    public double reachM(double fromM, double toM) {
+        double sum = 0;
+        double all = 0;
+        for (int outlet = 0; outlet < outletM.length; outlet++) {
+            for (int i = 0; i < share.length && outletM[outlet] >= fromM && outletM[outlet] <= toM; i++) {
+                double landsM = lines.atM(2 * i * outletM.length + outlet);
+                if (!Double.isNaN(landsM)) {
+                    sum += share[i] * Math.abs(landsM - outletM[outlet]);
+                    all += share[i];
+                }
+            }
+        }
+        return all > 0 ? sum / all : 0;
+    }
+
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */
     public Rows rows() {
         return rows;

@@ -41,7 +41,7 @@ public record HeightWindow(double lowM, double highM) {
             double limitCv) {
         Search search = new Search(type, spacingM, rowM, type.speedFactor(pressurePa, specificGravity), limitCv);
         int tallest = (int) Math.round(TALLEST_M / STEP_M);
-        int low = Math.min(tallest, Math.max(0, (int) Math.round(aroundM / STEP_M)));
+        int low = step(aroundM);
         int high = low;
         if (!search.holds(low)) {
             return null;
@@ -53,6 +53,23 @@ public record HeightWindow(double lowM, double highM) {
             high++;
         }
         return new HeightWindow(low * STEP_M, high * STEP_M);
+    }
+
+    /** Whether the limit holds at one height, as {@link #around} counts it. */
+    public static boolean holds(
+            OutletType type,
+            double spacingM,
+            double rowM,
+            double pressurePa,
+            double specificGravity,
+            double heightM,
+            double limitCv) {
+        return new Search(type, spacingM, rowM, type.speedFactor(pressurePa, specificGravity), limitCv)
+                .holds(step(heightM));
+    }
+
+    private static int step(double heightM) {
+        return Math.min((int) Math.round(TALLEST_M / STEP_M), Math.max(0, (int) Math.round(heightM / STEP_M)));
     }
 
     /** Runs on the board whenever pressure has moved, so it keeps its arrays from one height to the next. */

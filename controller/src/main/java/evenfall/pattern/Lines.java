@@ -99,6 +99,11 @@ final class Lines {
         }
     }
 
+    /** Where a line fell, m; NaN where it did not. */
+    double atM(int slot) {
+        return momentOfSlot[slot] == moment ? atOfSlot[slot] : Double.NaN;
+    }
+
     private void sort() {
         if (sorted) {
             return;

@@ -170,6 +170,21 @@ class BoomPatternTest {
     }
 
     @Test
+    void lowerOutletsReachLessFarAndOnlyThoseOfTheStretchThatFallCount() {
+        Arrays.fill(heightM, 0.5);
+        double atTargetM = pattern("three-stream").reachM(-20, 20);
+        // Two of three streams to the thirds of the spacing, one straight down.
+        assertThat(atTargetM).isCloseTo(2.0 / 3 * 0.5 / 3, within(0.004));
+        Arrays.fill(heightM, 0, 36, 0.3);
+        known[50] = false;
+        BoomPattern half = pattern("three-stream");
+        assertThat(half.reachM(-20, 0)).isLessThan(0.9 * atTargetM);
+        assertThat(half.reachM(0, 20)).isCloseTo(atTargetM, within(1e-9));
+        Arrays.fill(known, false);
+        assertThat(pattern("three-stream").reachM(-20, 20)).isZero();
+    }
+
+    @Test
     void theLinesTellLowFromHigh() {
         Arrays.fill(heightM, 0.5);
         LineMeasures wanted = pattern("three-stream").lineMeasures(-20, 20);

@@ -11,6 +11,7 @@ public final class EventRow {
     private int missed;
     private int tooQuick;
     private int blinded;
+    private int misled;
     private int nearMisses;
     private int unfounded;
     private int causeRight;
@@ -22,6 +23,7 @@ public final class EventRow {
             case MISSED -> missed++;
             case TOO_QUICK -> tooQuick++;
             case BLINDED -> blinded++;
+            case MISLED -> misled++;
             case NEAR_MISS -> nearMisses++;
             case FALSE -> unfounded++;
         }
@@ -56,6 +58,11 @@ public final class EventRow {
     /** Due by the truth while a fault had a sensor out of order, and not raised. */
     public int blinded() {
         return blinded;
+    }
+
+    /** Raised, or due and not raised, by what sensors showed that were wrong unseen. */
+    public int misled() {
+        return misled;
     }
 
     public int tooQuick() {

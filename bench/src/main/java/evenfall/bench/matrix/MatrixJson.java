@@ -46,6 +46,7 @@ public final class MatrixJson {
         node.put("near_miss", tally.nearMisses());
         node.put("too_quick", tally.tooQuick());
         node.put("blinded", tally.blinded());
+        node.put("misled", tally.misled());
         node.put("false", tally.unfounded());
         node.set("false_per_hour", Json.number(tally.unfoundedPerHour(), 4));
     }
@@ -82,6 +83,7 @@ public final class MatrixJson {
         node.put("missed", row.missed());
         node.put("too_quick", row.tooQuick());
         node.put("blinded", row.blinded());
+        node.put("misled", row.misled());
         node.put("near_miss", row.nearMisses());
         node.put("false", row.unfounded());
         node.set("false_per_hour", Json.number(row.unfounded() / hours, 4));

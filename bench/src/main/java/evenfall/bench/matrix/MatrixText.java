@@ -69,6 +69,7 @@ public final class MatrixText {
                 "raised",
                 "right",
                 "missed",
+                "misled",
                 "false");
         for (Cell cell : matrix.scenarios()) {
             Tally tally = cell.tally();
@@ -82,6 +83,7 @@ public final class MatrixText {
                     Long.toString(tally.raised()),
                     Long.toString(tally.right()),
                     bad(tally.missed()),
+                    Long.toString(tally.misled()),
                     bad(tally.unfounded()));
         }
         List<String> lines = new ArrayList<>();
@@ -110,7 +112,7 @@ public final class MatrixText {
 
     private List<String> groups(Matrix matrix) {
         TextTable table = new TextTable(
-                paint, 1, "", "runs", "hours", "raised", "right", "missed", "near miss", "false", "false/h");
+                paint, 1, "", "runs", "hours", "raised", "right", "missed", "misled", "near miss", "false", "false/h");
         matrix.groups()
                 .forEach((group, tally) -> table.row(
                         group.words(),
@@ -119,6 +121,7 @@ public final class MatrixText {
                         Long.toString(tally.raised()),
                         Long.toString(tally.right()),
                         bad(tally.missed()),
+                        Long.toString(tally.misled()),
                         Long.toString(tally.nearMisses()),
                         bad(tally.unfounded()),
                         FixedDecimals.text(tally.unfoundedPerHour(), 2)));
@@ -173,6 +176,7 @@ public final class MatrixText {
                 "in time",
                 "missed",
                 "blinded",
+                "misled",
                 "delay s",
                 "p95",
                 "near miss",
@@ -187,6 +191,7 @@ public final class MatrixText {
                     row.due() == 0 ? NONE : Units.percent((double) row.inTime() / row.due()),
                     bad(row.missed()),
                     Integer.toString(row.blinded()),
+                    Integer.toString(row.misled()),
                     number(row.delaysS().percentile(0.5), 1),
                     number(row.delaysS().p95(), 1),
                     Integer.toString(row.nearMisses()),
@@ -210,7 +215,18 @@ public final class MatrixText {
 
     private List<String> cells(Iterable<Cell> cells, String what) {
         TextTable table = new TextTable(
-                paint, 2, what, "outlets", "row CV", "rate error", "raised", "right", "missed", "false", "false/h");
+                paint,
+                2,
+                what,
+                "outlets",
+                "row CV",
+                "rate error",
+                "raised",
+                "right",
+                "missed",
+                "misled",
+                "false",
+                "false/h");
         for (Cell cell : cells) {
             Tally tally = cell.tally();
             table.row(
@@ -221,6 +237,7 @@ public final class MatrixText {
                     Long.toString(tally.raised()),
                     Long.toString(tally.right()),
                     bad(tally.missed()),
+                    Long.toString(tally.misled()),
                     bad(tally.unfounded()),
                     FixedDecimals.text(tally.unfoundedPerHour(), 1));
         }

@@ -13,6 +13,7 @@ public final class Tally {
     private long nearMisses;
     private long tooQuick;
     private long blinded;
+    private long misled;
 
     void count(Marked run) {
         runs++;
@@ -26,6 +27,7 @@ public final class Tally {
                 case NEAR_MISS -> nearMisses++;
                 case TOO_QUICK -> tooQuick++;
                 case BLINDED -> blinded++;
+                case MISLED -> misled++;
             }
         }
     }
@@ -64,6 +66,11 @@ public final class Tally {
     /** Due by the truth while a fault had a sensor out of order, and not raised. */
     public long blinded() {
         return blinded;
+    }
+
+    /** Raised, or due and not raised, by what sensors showed that were wrong unseen. */
+    public long misled() {
+        return misled;
     }
 
     public long tooQuick() {

@@ -113,6 +113,7 @@ public final class RunText {
             case BLINDED -> paint.faint("no sensor");
             case TOO_QUICK -> paint.faint("too quick");
             case FALSE -> paint.bad("false");
+            case MISLED -> paint.faint("misled");
             case NEAR_MISS -> paint.high("near miss");
         };
     }

@@ -45,13 +45,7 @@ final class AlertScorer {
         }
         for (ReportedAlert alert : raisedOnes) {
             if (!matched.contains(alert)) {
-                lines.add(new ScoredAlert(
-                        alert.kind(),
-                        alert.place(),
-                        null,
-                        alert,
-                        wasNear(alert) ? ScoredAlert.Verdict.NEAR_MISS : ScoredAlert.Verdict.FALSE,
-                        null));
+                lines.add(new ScoredAlert(alert.kind(), alert.place(), null, alert, unmatched(alert), null));
             }
         }
         lines.sort(Comparator.comparingDouble(ScoredAlert::firstS));
@@ -91,15 +85,35 @@ final class AlertScorer {
                 watched.place(),
                 dueS,
                 raised,
-                inTime ? ScoredAlert.Verdict.RIGHT : unlessBlind(watched, exceedance.fromS(), dueS),
+                inTime ? ScoredAlert.Verdict.RIGHT : unlessHidden(watched, exceedance.fromS(), dueS),
                 (raised == null || causes.isEmpty()) ? null : causes.contains(kind)));
         trueDues.add(new TrueDue(watched.kinds(), watched.place(), dueS, raised));
     }
 
-    private ScoredAlert.Verdict unlessBlind(Watched watched, double fromS, double dueS) {
-        return truth.blinding().covers(watched.kinds(), watched.place(), fromS, dueS + ScoringRules.LATE_S)
-                ? ScoredAlert.Verdict.BLINDED
-                : ScoredAlert.Verdict.MISSED;
+    private ScoredAlert.Verdict unlessHidden(Watched watched, double fromS, double dueS) {
+        if (truth.blinding().covers(watched.kinds(), watched.place(), fromS, dueS + ScoringRules.LATE_S)) {
+            return ScoredAlert.Verdict.BLINDED;
+        }
+        return showsWell(watched, dueS) ? ScoredAlert.Verdict.MISLED : ScoredAlert.Verdict.MISSED;
+    }
+
+    /** Whether what was shown was past the limit at no moment in which the alert should have come. */
+    private boolean showsWell(Watched watched, double dueS) {
+        for (TruthMoment moment : truth.shown()) {
+            boolean then = moment.atS() >= dueS - 1e-9 && moment.atS() <= dueS + ScoringRules.LATE_S;
+            if (then && watched.isOver(moment)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private ScoredAlert.Verdict unmatched(ReportedAlert alert) {
+        if (wasNear(alert, truth.moments())) {
+            return ScoredAlert.Verdict.NEAR_MISS;
+        }
+        boolean misled = !alert.kind().equals(STRIKE) && wasNear(alert, truth.shown());
+        return misled ? ScoredAlert.Verdict.MISLED : ScoredAlert.Verdict.FALSE;
     }
 
     private static boolean stands(ReportedAlert alert, Exceedance exceedance) {
@@ -221,7 +235,7 @@ final class AlertScorer {
                 raised == null ? null : raised.kind());
     }
 
-    private boolean wasNear(ReportedAlert alert) {
+    private boolean wasNear(ReportedAlert alert, List<TruthMoment> moments) {
         if (alert.kind().equals(STRIKE)) {
             return cameNear(alert);
         }
@@ -229,7 +243,7 @@ final class AlertScorer {
             if (!watched.isFor(alert.kind(), alert.place())) {
                 continue;
             }
-            for (TruthMoment moment : truth.moments()) {
+            for (TruthMoment moment : moments) {
                 if (Math.abs(moment.atS() - alert.raisedS()) <= ScoringRules.LATE_S && watched.isNear(moment)) {
                     return true;
                 }

@@ -41,7 +41,26 @@ record FaultDue(String fault, List<String> kinds, String place, double fromS, do
                     f.forS().isPresent() ? f.atS() + f.forS().getAsDouble() : Double.POSITIVE_INFINITY,
                     f.fault().alerts().isEmpty() ? FaultSign.never() : signs.of(f)));
         }
+        meterFromTheStart(scenario, all);
         return all;
+    }
+
+    /**
+     * A meter that gives other pulses than the rig file says, from the start: as the same fault when it comes later, but for two things.
+     * Nobody has learnt this machine's flow by pressure before, so it shows only beyond what indicator and gauge may be off by
+     * uncalibrated; and the rate that it shows tells nothing of the meter, so only what bids to look at it counts.
+     */
+    private static void meterFromTheStart(Scenario scenario, List<FaultDue> all) {
+        double times = Unseen.pulsesTimes(scenario);
+        if (times == 1 || scenario.belief().sensors().pressure().isEmpty()) {
+            return;
+        }
+        FaultSigns signs = new FaultSigns(scenario);
+        double believed = scenario.belief().liquid().specificGravity();
+        double off = times * Math.sqrt(believed / scenario.world().fitted().specificGravity()) - 1;
+        String kind = off > 0 ? "outlet-open" : "outlet-blocked";
+        all.add(new FaultDue(
+                "meter-factor-wrong", List.of(kind), "boom", 0, Double.POSITIVE_INFINITY, signs.fromTheStart(off)));
     }
 
     /** When it is due by its sign; null where it never shows for long enough. */

@@ -22,6 +22,12 @@ final class FaultSigns {
     static final double LEAST_CONDUCTANCE =
             3 * Math.sqrt(FLOW_KNOWN * FLOW_KNOWN + 0.25 * PRESSURE_KNOWN * PRESSURE_KNOWN);
 
+    /**
+     * What a machine's {@code Q/√p} may be off by before anybody has calibrated it: an indicator of flow by 5 %, a gauge by 10 %, of which half
+     * counts (French order of 18 December 2008, NOR AGRP0828914A, 5.5.2 and 5.4.2.2), at their worst together.
+     */
+    private static final double UNCALIBRATED = 0.05 + 0.5 * 0.10;
+
     /** Below this the transmitter's noise of 0.8 kPa is no longer small beside 1 % (0.8 of 50 kPa is 1.6 %), Pa. */
     private static final double LEAST_PRESSURE_PA = 50_000;
 
@@ -137,6 +143,12 @@ final class FaultSigns {
     }
 
     /** It shows where it changes {@code Q/√p} over what the outlets that are on let through by more than is known. */
+    /** A meter that has been wrong from the start, by which {@code Q/√p} is off by a share. */
+    FaultSign fromTheStart(double off) {
+        double share = Math.abs(off) > UNCALIBRATED ? off : 0;
+        return balance(m -> share);
+    }
+
     private FaultSign balance(Signal signal) {
         return FaultSign.when(
                 BALANCE_S, (now, onset) -> balance && isSpraying(now) && Math.abs(signal.at(now)) >= LEAST_CONDUCTANCE);

@@ -40,6 +40,11 @@ public record Score(
         return count(ScoredAlert.Verdict.FALSE);
     }
 
+    /** Alerts that came, or did not, by what sensors showed that were wrong unseen. */
+    public int misled() {
+        return count(ScoredAlert.Verdict.MISLED);
+    }
+
     /** Alerts that the monitor raised. */
     public int raised() {
         return (int) alerts.stream()

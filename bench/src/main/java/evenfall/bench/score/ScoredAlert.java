@@ -34,6 +34,8 @@ public record ScoredAlert(
         TOO_QUICK,
         /** Raised where the truth was not even near the limit. */
         FALSE,
+        /** Raised, or due and not raised, by what sensors showed that were wrong in a way that no sensor fitted could tell. */
+        MISLED,
         /** Raised on a near miss, or on an exceedance too short for its hold. */
         NEAR_MISS
     }

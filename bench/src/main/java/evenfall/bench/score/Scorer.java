@@ -16,6 +16,7 @@ final class Scorer {
      * What was true in a run.
      *
      * @param moments in order of time
+     * @param shown the same moments as sensors show them that are wrong in a way that no other could tell
      * @param contacts of tips, in order of time
      * @param watched what the truth can be due for
      * @param faults what went wrong by the script
@@ -25,6 +26,7 @@ final class Scorer {
      */
     record Truth(
             List<TruthMoment> moments,
+            List<TruthMoment> shown,
             List<Contact> contacts,
             List<Watched> watched,
             List<FaultDue> faults,

@@ -40,6 +40,7 @@ public final class Scoring {
         return new Scorer(
                         new Scorer.Truth(
                                 truth.moments(),
+                                truth.shown(),
                                 truth.contacts(),
                                 watched(fitted),
                                 FaultDue.of(scenario),

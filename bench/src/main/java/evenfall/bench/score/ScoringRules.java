@@ -55,6 +55,9 @@ package evenfall.bench.score;
  * <p><b>Blinded.</b> What the truth was due for while a scripted fault had a sensor out of order on which it rests ({@link Blinding}),
  * and what was not raised then, is not missed.
  *
+ * <p><b>Misled.</b> What would be false or missed by the truth and is right by what was shown, where that was wrong in a way that no sensor
+ * fitted could tell ({@link Unseen}). Counts for neither.
+ *
  * <p><b>False.</b> An alert that matches no due one, and where the truth was not even near the limit within {@link #LATE_S} of
  * the rise. Near is within {@link #NEAR_PART} of the limit; for heights, of the way from the target height to the limit. An alert
  * that is neither due nor false was raised on a near miss, or on an exceedance too short for its hold: it is listed with no due

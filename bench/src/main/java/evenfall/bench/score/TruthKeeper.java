@@ -12,12 +12,15 @@ import org.jspecify.annotations.Nullable;
 final class TruthKeeper implements TruthSink {
     private final TruthReader reader;
     private final Tips tips;
+    private final Unseen unseen;
+    private final List<TruthMoment> shown = new ArrayList<>();
     private final List<TruthMoment> moments = new ArrayList<>();
     private final List<Course.Moment> course = new ArrayList<>();
     private @Nullable RowLedger ledger;
 
     TruthKeeper(Scenario scenario) {
         reader = new TruthReader(scenario);
+        unseen = Unseen.of(scenario);
         tips = new Tips(scenario.world().fitted().boom(), scenario.belief());
     }
 
@@ -30,6 +33,7 @@ final class TruthKeeper implements TruthSink {
     public void sample(TruthSample sample) {
         TruthMoment moment = reader.moment(sample, tips.lowest());
         moments.add(moment);
+        shown.add(unseen.shown(sample, moment));
         course.add(reader.along(sample, moment));
     }
 
@@ -40,6 +44,11 @@ final class TruthKeeper implements TruthSink {
 
     List<TruthMoment> moments() {
         return moments;
+    }
+
+    /** The same moments as sensors show them that are wrong unseen. */
+    List<TruthMoment> shown() {
+        return shown;
     }
 
     Course course() {

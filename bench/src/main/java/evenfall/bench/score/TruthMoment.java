@@ -108,6 +108,53 @@ record TruthMoment(
         }
     }
 
+    /** The same with another rate error, as a machine shows it whose meter is wrong. */
+    TruthMoment shown(@Nullable Double shownError) {
+        return new TruthMoment(
+                atS,
+                speedMps,
+                shownError,
+                rowCv,
+                leftWingM,
+                rightWingM,
+                lowestM,
+                highestM,
+                targetHeightM,
+                boom,
+                withoutLeft,
+                withoutRight,
+                centre,
+                flows,
+                heights);
+    }
+
+    /** The same as a machine shows it whose heights are wrong: of lines nothing is said, row CVs are ratios or null, heights are in m. */
+    TruthMoment shown(
+            @Nullable Double shownError,
+            double leftM,
+            double rightM,
+            @Nullable Double boomCv,
+            @Nullable Double withoutLeftCv,
+            @Nullable Double withoutRightCv,
+            @Nullable Double centreCv) {
+        return new TruthMoment(
+                atS,
+                speedMps,
+                shownError,
+                boomCv,
+                leftM,
+                rightM,
+                lowestM,
+                highestM,
+                targetHeightM,
+                new Stretch(boomCv, null, null),
+                new Stretch(withoutLeftCv, null, null),
+                new Stretch(withoutRightCv, null, null),
+                new Stretch(centreCv, null, null),
+                flows,
+                heights);
+    }
+
     boolean leftOutside() {
         return leftWingM < lowestM || leftWingM > highestM;
     }

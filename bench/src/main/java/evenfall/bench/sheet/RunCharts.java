@@ -293,7 +293,7 @@ final class RunCharts {
         return switch (verdict) {
             case RIGHT -> Ink.GREEN;
             case MISSED, FALSE -> Ink.VERMILION;
-            case BLINDED, TOO_QUICK, NEAR_MISS -> Ink.BLACK;
+            case BLINDED, MISLED, TOO_QUICK, NEAR_MISS -> Ink.BLACK;
         };
     }
 }

@@ -73,6 +73,7 @@ final class Words {
             case BLINDED -> "no sensor";
             case TOO_QUICK -> "too quick";
             case FALSE -> "false";
+            case MISLED -> "misled";
             case NEAR_MISS -> "near miss";
         };
     }

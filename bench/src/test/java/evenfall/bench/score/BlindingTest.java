@@ -36,6 +36,8 @@ class BlindingTest {
                 "fault: cable-noise, at_s: 10, for_s: 5, where: hub       | wing-low     | left  | false",
                 "fault: outlet-blocked, at_s: 10, for_s: 5, where: 17     | bands-gapped | boom  | true",
                 "fault: outlet-blocked, at_s: 10, for_s: 5, where: 17     | rate-low     | boom  | false",
+                "fault: line-leaking, at_s: 10, for_s: 5                  | rate-low     | boom  | true",
+                "fault: line-leaking, at_s: 10, for_s: 5                  | pressure-outside | boom | false",
                 "fault: air-in-line, at_s: 10, for_s: 5                   | rate-low     | boom  | true",
                 "fault: pump-weak, at_s: 10, for_s: 5                     | rate-low     | boom  | false",
             })

@@ -140,11 +140,27 @@ final class HandMade {
         return score(truth, contacts, faults, new Blinding(List.of()), report);
     }
 
+    static Score misled(List<TruthMoment> truth, List<TruthMoment> shown, ReportedAlert... alerts) {
+        Report report = new Report(List.of(), List.of(alerts), WireTally.NONE, 0);
+        return score(truth, shown, List.of(), List.of(), new Blinding(List.of()), report);
+    }
+
     private static Score score(
             List<TruthMoment> truth, List<Contact> contacts, List<FaultDue> faults, Blinding blinding, Report report) {
+        return score(truth, truth, contacts, faults, blinding, report);
+    }
+
+    private static Score score(
+            List<TruthMoment> truth,
+            List<TruthMoment> shown,
+            List<Contact> contacts,
+            List<FaultDue> faults,
+            Blinding blinding,
+            Report report) {
         return new Scorer(
                         new Scorer.Truth(
                                 truth,
+                                shown,
                                 contacts,
                                 Watched.all(LIMITS, OUTLETS),
                                 faults,
