@@ -38,8 +38,17 @@ public final class BoomPattern {
     private final double[] exitMps;
     private final double[] share;
 
+    /** For each stream how wide its liquid lies across the rows at target height, standard deviation, m. */
+    private final double[] spreadM;
+
     /** For each stream where it lands of each outlet, m right of the centre line. */
     private final double[][] landsM;
+
+    /** By how much farther right that is from a height that is greater by its standard deviation, m. */
+    private final double[][] unsureM;
+
+    /** Standard deviation of where a drop of it lands, by both, m. */
+    private final double[][] bandM;
 
     /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
     private @Nullable RowMeasures wholeRows;
@@ -68,7 +77,11 @@ public final class BoomPattern {
         rightPart = new double[streams];
         exitMps = new double[streams];
         share = new double[streams];
+        spreadM = new double[streams];
         landsM = new double[streams][boom.outlets()];
+        unsureM = new double[streams][boom.outlets()];
+        bandM = new double[streams][boom.outlets()];
+        double ratedFactor = type.speedFactor(type.ratedPressurePa(), specificGravity);
         for (int i = 0; i < streams; i++) {
             Stream stream = type.streams().get(i);
             offsetM[i] = stream.offsetM();
@@ -76,6 +89,7 @@ public final class BoomPattern {
             exitMps[i] = stream.exitMps();
             share[i] = stream.share();
             flightsOf[i] = flightsOf(stream, type.ratedFlowM3ps(), specificGravity);
+            spreadM[i] = flightsOf[i].spreadM(targetHeightM, ratedFactor);
         }
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
@@ -83,7 +97,7 @@ public final class BoomPattern {
         picked = new double[rows.count()];
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
-        designReachM = reachM(type, targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
+        designReachM = reachM(type, targetHeightM, ratedFactor);
         fall = new Fall(boom, feedsM());
     }
 
@@ -145,7 +159,9 @@ public final class BoomPattern {
             alike.fly(heightM, rateMps, speedFactor, travelMps);
         }
         for (int i = 0; i < share.length; i++) {
-            flightsOf[i].land(landsM[i], outletM, offsetM[i], exitMps[i] * speedFactor * rightPart[i]);
+            double rightMps = exitMps[i] * speedFactor * rightPart[i];
+            flightsOf[i].land(landsM[i], outletM, offsetM[i], rightMps);
+            flightsOf[i].scatter(unsureM[i], bandM[i], heightSdM, rightMps, Double.isNaN(travelMps) ? 0 : spreadM[i]);
         }
         for (int outlet = 0; outlet < outletM.length; outlet++) {
             if (!open[outlet] || !heightKnown[outlet]) {
@@ -153,22 +169,22 @@ public final class BoomPattern {
                 continue;
             }
             fall.outlet(outlet, heightM[outlet]);
-            fall(outlet, speedFactor * heightSdM[outlet]);
+            fall(outlet);
         }
     }
 
-    /** @param factorSdM speed factor times the standard deviation of the height that streams meet the ground from, m */
-    private void fall(int outlet, double factorSdM) {
+    private void fall(int outlet) {
         for (int i = 0; i < share.length; i++) {
             double atM = landsM[i][outlet];
-            double sdM = exitMps[i] * rightPart[i] * flightsOf[i].longerSpm(outlet) * factorSdM;
+            double sdM = unsureM[i][outlet];
+            double widthM = bandM[i][outlet];
             int slot = 2 * (outlet * share.length + i);
-            rows.add(atM, share[i], sdM);
+            rows.add(atM, share[i], sdM, widthM);
             lines.add(slot, atM, share[i], outlet);
             fall.line(atM, share[i]);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
-                rows.add(mirroredM, share[i], -sdM);
+                rows.add(mirroredM, share[i], -sdM, widthM);
                 lines.add(slot + 1, mirroredM, share[i], outlet);
                 fall.mirrorImage(mirroredM, share[i]);
             }

@@ -75,7 +75,7 @@ final class Flights {
             }
         }
         if (!Double.isNaN(travelMps)) {
-            drag.carry(carriedS, downMps, againstMps);
+            drag.carry(carriedS, downMps, againstMps, drag.takenFromWhole(speedMps * backPart, speedMps, travelMps));
         }
     }
 
@@ -93,8 +93,40 @@ final class Flights {
         }
     }
 
-    /** For how much longer the stream of an outlet is in the air from a greater height, s/m; 0 for one at the ground. */
-    double longerSpm(int outlet) {
-        return longerSpm[outlet];
+    /**
+     * How wide the liquid lies across the rows: standard deviation at one height, good for those about it.
+     *
+     * @param heightM of the outlet, m
+     * @param speedFactor exit speed over the rated one
+     * @return m
+     */
+    double spreadM(double heightM, double speedFactor) {
+        double speedMps = exitMps * speedFactor;
+        double flightS = Flight.timeS(speedMps * downPart, heightM);
+        double fallMps = speedMps * downPart + 0.5 * Flight.GRAVITY_MPS2 * flightS;
+        double besideMps = speedMps * rightPart;
+        double backMps = speedMps * backPart;
+        double acrossM =
+                drag.spreadM(flightS, Math.sqrt(fallMps * fallMps + besideMps * besideMps + backMps * backMps));
+        // A round stream that meets the ground at a slant prints an oval.
+        double slant = besideMps / (speedMps * downPart + Flight.GRAVITY_MPS2 * flightS);
+        return acrossM * Math.sqrt(1 + slant * slant);
+    }
+
+    /**
+     * How unsure it is where the flights end.
+     *
+     * @param unsureM filled by how much farther right each lands from a height that is greater by its standard deviation, m
+     * @param bandM filled with the standard deviation of where a drop lands, by that and by how wide the stream spreads, m
+     * @param heightSdM standard deviation of each outlet's height, m
+     * @param rightMps the stream's speed to the right, m/s
+     * @param spreadM how wide it spreads, standard deviation, m
+     */
+    void scatter(double[] unsureM, double[] bandM, double[] heightSdM, double rightMps, double spreadM) {
+        for (int i = 0; i < unsureM.length; i++) {
+            double sdM = rightMps * longerSpm[i] * heightSdM[i];
+            unsureM[i] = sdM;
+            bandM[i] = Math.sqrt(sdM * sdM + spreadM * spreadM);
+        }
     }
 }

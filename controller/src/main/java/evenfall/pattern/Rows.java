@@ -71,20 +71,21 @@ public final class Rows {
     }
 
     /**
-     * Lets a line fall whose place is known to a standard deviation: what each row may expect of it, the hat averaged over an even band of
-     * that deviation, and how that changes with the place. Lines side by side err together: from outlets that are higher than thought all
-     * land farther off.
+     * Lets a line fall that is spread and whose place is known to a standard deviation: what each row may expect of it, the hat averaged over
+     * an even band of both, and how that changes with the place. Lines side by side err together: from outlets that are higher than
+     * thought all land farther off.
      *
      * @param rightM where it is thought to land, m
      * @param quantity how much, in any unit
      * @param sdM how much farther right it lands if all heights are greater by one standard deviation, m
+     * @param bandM standard deviation of where a drop of it lands, by that and by its own spread, m
      */
-    void add(double rightM, double quantity, double sdM) {
+    void add(double rightM, double quantity, double sdM, double bandM) {
         double at = rightM * perWidth - phase - firstIndex;
         double moves = quantity * sdM * perWidth;
         int near = (int) Math.floor(at + 0.5);
         double right = at - near;
-        double half = Math.min(MOST_HALF, Math.abs(sdM) * halfPerSd);
+        double half = Math.min(MOST_HALF, bandM * halfPerSd);
         if (Math.abs(right) < half && near >= 1 && near + 1 < amount.length) {
             double away = Math.abs(right);
             double aside = (half - away) * (half - away) / (4 * half);
