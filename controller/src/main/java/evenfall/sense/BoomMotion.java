@@ -185,7 +185,11 @@ public final class BoomMotion {
     private double[] covariance;
     private double[] spare;
     private final double[] column;
-    private final double[] line;
+
+    /** Which of the boom's states each of them goes by: from the first of them up to, not with, the end. */
+    private final int[] fromOf = new int[GROUND];
+
+    private final int[] endOf = new int[GROUND];
     private final double[][] weight;
 
     /** For each sensor how its readings scatter, m², as the weights take it. */
@@ -264,7 +268,6 @@ public final class BoomMotion {
         spare = new double[states * states];
         aheadCovariance = new double[states * states];
         column = new double[states];
-        line = new double[states];
         weight = new double[n][states];
         scatterM2 = new double[n];
         offM2 = new double[n];
@@ -346,10 +349,12 @@ public final class BoomMotion {
             f[slope * states + slope] = -SLOPE_FORGET_PS;
             sloped[slope * states + slope] = 2 * SLOPE_FORGET_PS * SLOPE_SD_MPS * SLOPE_SD_MPS;
         }
-        Free[] all = new Free[most + 1];
         double stepS = STEP_US * 1e-6;
+        double[] becomesInAStep = becomes(f, stepS);
+        findWhatGoesBy(becomesInAStep);
+        Free[] all = new Free[most + 1];
         all[0] = new Free(identity(), new double[states * states], new double[states * states]);
-        all[1] = new Free(becomes(f, stepS), gathered(f, g, stepS), gathered(f, sloped, stepS));
+        all[1] = new Free(becomesInAStep, gathered(f, g, stepS), gathered(f, sloped, stepS));
         for (int k = 2; k <= most; k++) {
             double[] into = new double[states * states];
             times(all[1].becomes, all[k - 1].becomes, into);
@@ -359,6 +364,22 @@ public final class BoomMotion {
                     andOnce(all[1].becomes, all[k - 1].sloped, all[1].sloped));
         }
         return all;
+    }
+
+    /** In the series of all powers, what a state goes by at last shows in a step already. */
+    private void findWhatGoesBy(double[] becomesInAStep) {
+        for (int i = 0; i < GROUND; i++) {
+            int from = 0;
+            while (becomesInAStep[i * states + from] == 0) {
+                from++;
+            }
+            int end = GROUND;
+            while (becomesInAStep[i * states + end - 1] == 0) {
+                end--;
+            }
+            fromOf[i] = from;
+            endOf[i] = end;
+        }
     }
 
     /** What is gathered in a step more. */
@@ -446,41 +467,59 @@ public final class BoomMotion {
         }
     }
 
-    /** What becomes of a covariance over some steps, struck so many times as hard. */
+    /** What becomes of a covariance over some steps, struck so many times as hard. Whole lines at once: such loops run on vectors. */
     private void carry(Free over, double times, double[] before, double[] into) {
+        Arrays.fill(half, 0);
         for (int i = 0; i < states; i++) {
-            for (int j = 0; j < states; j++) {
-                half[i * states + j] = becomes(over.becomes, i, before, j, states);
+            if (i < GROUND) {
+                for (int k = fromOf[i]; k < endOf[i]; k++) {
+                    addLine(half, i, over.becomes[i * states + k], before, k);
+                }
+                continue;
+            }
+            addLine(half, i, over.becomes[i * states + i], before, i);
+            int slope = i + sensors;
+            if (slope < states) {
+                addLine(half, i, over.becomes[i * states + slope], before, slope);
             }
         }
         for (int i = 0; i < states; i++) {
             for (int j = 0; j <= i; j++) {
                 double sum = times * over.struck[i * states + j]
                         + sloping * over.sloped[i * states + j]
-                        + becomes(over.becomes, j, half, i * states, 1);
+                        + becomes(over.becomes, j, half, i * states);
                 into[i * states + j] = sum;
                 into[j * states + i] = sum;
             }
         }
     }
 
-    private void carry(Free over, double[] from) {
-        for (int i = 0; i < states; i++) {
-            next[i] = becomes(over.becomes, i, from, 0, 1);
+    private void addLine(double[] into, int line, double times, double[] of, int ofLine) {
+        int at = line * states;
+        int from = ofLine * states;
+        for (int j = 0; j < states; j++) {
+            into[at + j] += times * of[from + j];
         }
     }
 
-    /** One row times a vector that begins somewhere and goes on by a stride: the boom goes by the boom alone, the ground by its own slope. */
-    private double becomes(double[] becomes, int row, double[] of, int from, int stride) {
+    private void carry(Free over, double[] from) {
+        for (int i = 0; i < states; i++) {
+            next[i] = becomes(over.becomes, i, from, 0);
+        }
+    }
+
+    /** One row times a vector that begins somewhere: the boom goes by the boom alone, the ground by its own slope. */
+    private double becomes(double[] becomes, int row, double[] of, int from) {
         int at = row * states;
         if (row >= GROUND) {
-            double sum = becomes[at + row] * of[from + row * stride];
+            double sum = becomes[at + row] * of[from + row];
             int slope = row + sensors;
-            return slope < states ? sum + becomes[at + slope] * of[from + slope * stride] : sum;
+            return slope < states ? sum + becomes[at + slope] * of[from + slope] : sum;
         }
         double sum = 0;
-        for (int k = 0; k < GROUND; k++) {
-            sum += becomes[at + k] * of[from + k * stride];
+        int end = endOf[row];
+        for (int k = fromOf[row]; k < end; k++) {
+            sum += becomes[at + k] * of[from + k];
         }
         return sum;
     }
@@ -771,14 +810,35 @@ public final class BoomMotion {
      * with it in the column.
      */
     private double variance(double[] of, int sensor, double heights, double swingS, double climbS) {
-        for (int i = 0; i < states; i++) {
-            System.arraycopy(of, i * states, line, 0, states);
-            column[i] = part(line, sensor, heights, swingS, climbS);
-        }
-        return Math.max(0, part(column, sensor, heights, swingS, climbS));
+        Arrays.fill(column, 0);
+        addSwing(of, heights, sensor, 0);
+        addColumn(heights * seesClimb[sensor], of, CLIMB);
+        addColumn(heights, of, GROUND + sensor);
+        addSwing(of, swingS, sensor, 1);
+        addColumn(climbS, of, CLIMB + 1);
+        double own =
+                heights * heightOf(column, sensor) + swingS * swingOf(column, sensor, 1) + climbS * column[CLIMB + 1];
+        return Math.max(0, own);
     }
 
-    private double part(double[] of, int sensor, double heights, double swingS, double climbS) {
-        return heights * heightOf(of, sensor) + swingS * swingOf(of, sensor, 1) + climbS * of[CLIMB + 1];
+    /** As {@link #swingOf}. */
+    private void addSwing(double[] of, double times, int sensor, int offset) {
+        addColumn(times, of, HEAVE + offset);
+        addColumn(times * rollsM[sensor], of, ROLL + offset);
+        addColumn(times * leftShape[sensor], of, LEFT + offset);
+        addColumn(times * rightShape[sensor], of, RIGHT + offset);
+        addColumn(times * leftBeyondM[sensor], of, LEFT_TILT + offset);
+        addColumn(times * rightBeyondM[sensor], of, RIGHT_TILT + offset);
+    }
+
+    /** A covariance's columns are its lines. */
+    private void addColumn(double times, double[] of, int state) {
+        if (times == 0) {
+            return;
+        }
+        int at = state * states;
+        for (int i = 0; i < states; i++) {
+            column[i] += times * of[at + i];
+        }
     }
 }
