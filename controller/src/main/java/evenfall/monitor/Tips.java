@@ -5,6 +5,7 @@ import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.BoomShape;
 import evenfall.sense.HeightReadings;
+import evenfall.sense.OutletHeights;
 
 /** Both ends of the boom: the lower one of the two outlets that bound each wing's outer quarter. */
 final class Tips {
@@ -17,11 +18,7 @@ final class Tips {
     private final boolean fitted;
     private final BoomShape shape;
     private final HeightReadings sensors;
-    private final double[] heightM = new double[4];
-    private final double[] heightVariance = new double[4];
-    private final double[] rateMps = new double[4];
-    private final double[] rateVariance = new double[4];
-    private final boolean[] known = new boolean[4];
+    private final OutletHeights ends = OutletHeights.of(4);
     private Tip left = Tip.UNKNOWN;
     private Tip right = Tip.UNKNOWN;
 
@@ -41,18 +38,18 @@ final class Tips {
             return;
         }
         inputs.readHeights(nowUs, sensors);
-        shape.spread(sensors, heightM, heightVariance, known);
-        shape.spreadRates(sensors, rateMps, rateVariance);
+        shape.spread(sensors, ends);
+        shape.spreadRates(sensors, ends);
         left = tip(LEFT_END, LEFT_QUARTER);
         right = tip(RIGHT_END, RIGHT_QUARTER);
     }
 
     private Tip tip(int end, int quarter) {
-        if (!known[end] || !known[quarter]) {
+        if (!ends.known()[end] || !ends.known()[quarter]) {
             return Tip.UNKNOWN;
         }
-        int lower = heightM[end] <= heightM[quarter] ? end : quarter;
-        return new Tip(true, heightM[lower], rateMps[lower], rateVariance[lower]);
+        int lower = ends.heightM()[end] <= ends.heightM()[quarter] ? end : quarter;
+        return new Tip(true, ends.heightM()[lower], ends.rateMps()[lower], ends.rateVariance()[lower]);
     }
 
     Tip left() {

@@ -1,11 +1,8 @@
 package evenfall.pattern;
 
 import evenfall.outlet.OutletType;
-import evenfall.outlet.Stream;
 import evenfall.rig.BoomLayout;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,34 +17,17 @@ import org.jspecify.annotations.Nullable;
 public final class BoomPattern {
     private final BoomLayout boom;
     private final double halfWidthM;
-    private final double designReachM;
     private final Rows rows;
     private final Lines lines;
-    private final Fall fall;
     private final boolean[] rowLeftOut;
     private final double[] picked;
     private final double[] atRest;
-    private final double[] outletM;
-    private final List<Flights> flights;
+    private final Landings landings;
 
-    /** For each stream its part of {@link #flights}. */
-    private final Flights[] flightsOf;
-
-    private final double[] offsetM;
-    private final double[] rightPart;
-    private final double[] exitMps;
-    private final double[] share;
-
-    /** For each stream how wide its liquid lies across the rows at target height, standard deviation, m. */
-    private final double[] spreadM;
-
-    /** For each stream where it lands of each outlet, m right of the centre line. */
-    private final double[][] landsM;
-
-    /** By how much farther right that is from a height that is greater by its standard deviation, m. */
+    /** For each stream by how much farther right it lands of each outlet from a height that is greater by its standard deviation, m. */
     private final double[][] unsureM;
 
-    /** Standard deviation of where a drop of it lands, by both, m. */
+    /** Standard deviation of where a drop of it lands, by that and by how wide the stream spreads, m. */
     private final double[][] bandM;
 
     /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
@@ -65,40 +45,17 @@ public final class BoomPattern {
      */
     public BoomPattern(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
         this.boom = boom;
-        int streams = type.streams().size();
+        landings = new Landings(boom, type, targetHeightM, specificGravity);
+        int streams = landings.streams();
         atRest = new double[boom.outlets()];
-        outletM = new double[boom.outlets()];
-        for (int outlet = 0; outlet < outletM.length; outlet++) {
-            outletM[outlet] = boom.outletRightM(outlet);
-        }
-        flights = new ArrayList<>();
-        flightsOf = new Flights[streams];
-        offsetM = new double[streams];
-        rightPart = new double[streams];
-        exitMps = new double[streams];
-        share = new double[streams];
-        spreadM = new double[streams];
-        landsM = new double[streams][boom.outlets()];
         unsureM = new double[streams][boom.outlets()];
         bandM = new double[streams][boom.outlets()];
-        double ratedFactor = type.speedFactor(type.ratedPressurePa(), specificGravity);
-        for (int i = 0; i < streams; i++) {
-            Stream stream = type.streams().get(i);
-            offsetM[i] = stream.offsetM();
-            rightPart[i] = stream.rightPart();
-            exitMps[i] = stream.exitMps();
-            share[i] = stream.share();
-            flightsOf[i] = flightsOf(stream, type.ratedFlowM3ps(), specificGravity);
-            spreadM[i] = flightsOf[i].spreadM(targetHeightM, ratedFactor);
-        }
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
-        designReachM = reachM(type, targetHeightM, ratedFactor);
-        fall = new Fall(boom, feedsM());
     }
 
     /**
@@ -153,72 +110,40 @@ public final class BoomPattern {
         wholeLinesAsked = false;
         rows.clear();
         lines.clear();
-        fall.begin(speedFactor);
         Arrays.fill(rowLeftOut, false);
-        for (Flights alike : flights) {
-            alike.fly(heightM, rateMps, speedFactor, travelMps);
+        landings.fly(heightM, rateMps, speedFactor, travelMps);
+        for (int i = 0; i < landings.streams(); i++) {
+            double spreadM = Double.isNaN(travelMps) ? 0 : landings.spreadM(i);
+            landings.scatter(i, unsureM[i], bandM[i], heightSdM, speedFactor, spreadM);
         }
-        for (int i = 0; i < share.length; i++) {
-            double rightMps = exitMps[i] * speedFactor * rightPart[i];
-            flightsOf[i].land(landsM[i], outletM, offsetM[i], rightMps);
-            flightsOf[i].scatter(unsureM[i], bandM[i], heightSdM, rightMps, Double.isNaN(travelMps) ? 0 : spreadM[i]);
-        }
-        for (int outlet = 0; outlet < outletM.length; outlet++) {
-            if (!open[outlet] || !heightKnown[outlet]) {
-                leaveOutRows(outletM[outlet]);
-                continue;
+        for (int outlet = 0; outlet < open.length; outlet++) {
+            if (open[outlet] && heightKnown[outlet]) {
+                fall(outlet);
+            } else {
+                leaveOutRows(landings.outletM()[outlet]);
             }
-            fall.outlet(outlet, heightM[outlet]);
-            fall(outlet);
         }
     }
 
     private void fall(int outlet) {
-        for (int i = 0; i < share.length; i++) {
-            double atM = landsM[i][outlet];
+        for (int i = 0; i < landings.streams(); i++) {
+            double atM = landings.landsM(i)[outlet];
+            double share = landings.share(i);
             double sdM = unsureM[i][outlet];
             double widthM = bandM[i][outlet];
-            int slot = 2 * (outlet * share.length + i);
-            rows.add(atM, share[i], sdM, widthM);
-            lines.add(slot, atM, share[i], outlet);
-            fall.line(atM, share[i]);
+            int slot = 2 * (outlet * landings.streams() + i);
+            rows.add(atM, share, sdM, widthM);
+            lines.add(slot, atM, share, outlet);
             if (halfWidthM - Math.abs(atM) < boom.rowM()) {
                 double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
-                rows.add(mirroredM, share[i], -sdM, widthM);
-                lines.add(slot + 1, mirroredM, share[i], outlet);
-                fall.mirrorImage(mirroredM, share[i]);
+                rows.add(mirroredM, share, -sdM, widthM);
+                lines.add(slot + 1, mirroredM, share, outlet);
             }
         }
-    }
-
-    private Flights flightsOf(Stream stream, double ratedM3ps, double specificGravity) {
-        for (Flights alike : flights) {
-            if (alike.fliesAlike(stream)) {
-                return alike;
-            }
-        }
-        Flights own = new Flights(stream, ratedM3ps, specificGravity, boom.outlets());
-        flights.add(own);
-        return own;
-    }
-
-    /** How far from its outlet a line lands without air and on a boom at rest, m. */
-    private static double reachM(OutletType type, double heightM, double speedFactor) {
-        double farM = 0;
-        for (Stream stream : type.streams()) {
-            double speedMps = stream.exitMps() * speedFactor;
-            double flightS = Flight.timeS(speedMps * stream.downPart(), heightM);
-            farM = Math.max(farM, Math.abs(stream.offsetM() + speedMps * stream.rightPart() * flightS));
-        }
-        return farM;
-    }
-
-    private double feedsM() {
-        return Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
     }
 
     private void leaveOutRows(double aroundM) {
-        double reachM = feedsM();
+        double reachM = landings.reachM();
         int to = rows.endAtOrLeftOf(aroundM + reachM);
         for (int j = rows.firstAtOrRightOf(aroundM - reachM); j < to; j++) {
             rowLeftOut[j] = true;
@@ -276,10 +201,5 @@ public final class BoomPattern {
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */
     public Rows rows() {
         return rows;
-    }
-
-    /** The same, own lines and mirror images apart. */
-    public Fall fall() {
-        return fall;
     }
 }

@@ -99,18 +99,19 @@ public final class BoomShape {
      * Spreads the sensors' heights over the outlets.
      *
      * @param sensorM height at each sensor
-     * @param heightM filled with the height of each outlet, m, where known
-     * @param variance filled with its variance, m², where known
-     * @param heightKnown filled with whether it is
+     * @param into takes height, variance and whether it is known
      */
-    public void spread(List<Quantity> sensorM, double[] heightM, double[] variance, boolean[] heightKnown) {
+    public void spread(List<Quantity> sensorM, OutletHeights into) {
         take(sensorM, taken.heightM, taken.heightVariance);
-        spread(taken, heightM, variance, heightKnown);
+        spread(taken, into);
     }
 
-    /** As {@link #spread(List, double[], double[], boolean[])}. */
-    public void spread(HeightReadings sensors, double[] heightM, double[] variance, boolean[] heightKnown) {
+    /** As {@link #spread(List, OutletHeights)}. */
+    public void spread(HeightReadings sensors, OutletHeights into) {
         solveFor(sensors.known);
+        double[] heightM = into.heightM();
+        double[] variance = into.variance();
+        boolean[] heightKnown = into.known();
         for (int outlet = 0; outlet < heightM.length; outlet++) {
             combine(outlet, sensors.heightM, sensors.heightVariance, shapeVariance[outlet], heightM, variance);
             heightKnown[outlet] = variance[outlet] <= MOST_SD_M * MOST_SD_M;
@@ -122,20 +123,39 @@ public final class BoomShape {
      * Spreads how fast the heights change: the same weights, for the shape is the same. Known where heights are.
      *
      * @param sensorMps rate at each sensor; known where the height was
-     * @param rateMps filled with the rate of each outlet, m/s
-     * @param variance filled with its variance, (m/s)²
+     * @param into takes rate and its variance
      */
-    public void spreadRates(List<Quantity> sensorMps, double[] rateMps, double[] variance) {
+    public void spreadRates(List<Quantity> sensorMps, OutletHeights into) {
         take(sensorMps, taken.rateMps, taken.rateVariance);
-        spreadRates(taken, rateMps, variance);
+        spreadRates(taken, into);
     }
 
-    /** As {@link #spreadRates(List, double[], double[])}. */
-    public void spreadRates(HeightReadings sensors, double[] rateMps, double[] variance) {
+    /** As {@link #spreadRates(List, OutletHeights)}. */
+    public void spreadRates(HeightReadings sensors, OutletHeights into) {
         solveFor(sensors.known);
-        for (int outlet = 0; outlet < rateMps.length; outlet++) {
+        for (int outlet = 0; outlet < into.rateMps().length; outlet++) {
             double shape = SHAPE_RATE_PS * SHAPE_RATE_PS * shapeVariance[outlet];
-            combine(outlet, sensors.rateMps, sensors.rateVariance, shape, rateMps, variance);
+            combine(outlet, sensors.rateMps, sensors.rateVariance, shape, into.rateMps(), into.rateVariance());
+        }
+    }
+
+    /**
+     * Spreads how unsure it is from which height streams meet the ground.
+     *
+     * @param sensors as {@link BoomMotion#now} fills them
+     * @param meetsSdM filled with the standard deviation at each outlet, m
+     */
+    public void spreadMeets(HeightReadings sensors, double[] meetsSdM) {
+        solveFor(sensors.known);
+        for (int outlet = 0; outlet < meetsSdM.length; outlet++) {
+            double variance = shapeVariance[outlet];
+            double[] weights = weight[outlet];
+            for (int i = 0; i < known.length; i++) {
+                if (known[i]) {
+                    variance += weights[i] * weights[i] * sensors.meetsVariance[i];
+                }
+            }
+            meetsSdM[outlet] = Math.sqrt(variance);
         }
     }
 

@@ -106,7 +106,9 @@ class BoomPatternTest {
                 open[i] = random.nextInt(8) > 0;
             }
             BoomPattern pattern = pattern("seven-stream");
-            Fall fall = pattern.fall();
+            OutletType type = OutletCatalogue.builtIn("seven-stream").fitted(0.508);
+            Fall fall = new BoomFall(boom, type, 0.5, SG)
+                    .compute(heightM, new double[72], known, open, type.speedFactor(200_000, SG), Double.NaN);
             double own = fall.beyond();
             int fallen = 0;
             for (int j = 0; j < fall.own().count(); j++) {

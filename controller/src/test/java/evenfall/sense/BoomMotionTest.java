@@ -20,6 +20,7 @@ class BoomMotionTest {
     private static final double END_M = 18;
     private static final double WING_M = END_M - HINGE_M;
     private static final double AIR_C = 12;
+    private static final double FLIGHT_S = 0.1;
     private static final long SILENCE_US = 1_000_000;
     private static final long ECHO_US = 50_000;
 
@@ -54,7 +55,19 @@ class BoomMotionTest {
         for (HeightSense sense : senses) {
             alone.add(sense.heightM(nowUs, SILENCE_US));
         }
-        motion.now(nowUs, alone, heightM, upMps, 0.1, meetsM);
+        HeightReadings now = new HeightReadings(PLACES.length);
+        motion.now(nowUs, alone, FLIGHT_S, now);
+        heightM.clear();
+        upMps.clear();
+        meetsM.clear();
+        for (int i = 0; i < PLACES.length; i++) {
+            Quantity by = alone.get(i);
+            assertThat(now.known[i]).isEqualTo(by.isKnown());
+            double meets = now.heightM[i] + FLIGHT_S * now.rateMps[i];
+            heightM.add(by.isKnown() ? Quantity.known(now.heightM[i], now.heightVariance[i], 0) : by);
+            upMps.add(by.isKnown() ? Quantity.known(now.rateMps[i], now.rateVariance[i], 0) : by);
+            meetsM.add(by.isKnown() ? Quantity.known(meets, now.meetsVariance[i], 0) : by);
+        }
     }
 
     /** A beam held at its root: {@code b = B sin(2πft)} at its tip, by the square of the distance from the hinge elsewhere. */

@@ -3,6 +3,7 @@ package evenfall.bench.sense;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenfall.sense.BoomShape;
+import evenfall.sense.OutletHeights;
 import evenfall.sense.Quantity;
 import evenfall.sim.world.TruthSample;
 import java.util.ArrayList;
@@ -152,15 +153,14 @@ class EstimatorsTest {
         }
         BoomShape shape =
                 new BoomShape(run.rig.sensors().heights(), at, run.rig.boom().hingeM());
-        double[] heightM = new double[outlets];
-        double[] variance = new double[outlets];
-        boolean[] known = new boolean[outlets];
+        OutletHeights spread = OutletHeights.of(outlets);
         DescriptiveStatistics inSd = new DescriptiveStatistics();
         DescriptiveStatistics ours = run.errors((live, truth, errors) -> {
-            shape.spread(atSensors(run, truth), heightM, variance, known);
+            shape.spread(atSensors(run, truth), spread);
             for (int i = 0; i < outlets; i++) {
-                errors.addValue(heightM[i] - truth.heightM(i));
-                inSd.addValue((heightM[i] - truth.heightM(i)) / Math.sqrt(variance[i]));
+                double off = spread.heightM()[i] - truth.heightM(i);
+                errors.addValue(off);
+                inSd.addValue(off / Math.sqrt(spread.variance()[i]));
             }
         });
         DescriptiveStatistics lines = run.errors((live, truth, errors) -> {

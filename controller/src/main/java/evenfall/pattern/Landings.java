@@ -1,0 +1,135 @@
+package evenfall.pattern;
+
+import evenfall.outlet.OutletType;
+import evenfall.outlet.Stream;
+import evenfall.rig.BoomLayout;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Where each stream of each outlet of a boom lands. Keeps its arrays and fills them again at the next moment. */
+final class Landings {
+    private final List<Flights> flights = new ArrayList<>();
+
+    /** For each stream its part of {@link #flights}. */
+    private final Flights[] flightsOf;
+
+    private final double[] outletM;
+    private final double[] offsetM;
+    private final double[] rightPart;
+    private final double[] exitMps;
+    private final double[] share;
+    private final double[] spreadM;
+    private final double[][] landsM;
+    private final double reachM;
+
+    /**
+     * @param boom boom and rows
+     * @param type outlet as fitted
+     * @param targetHeightM height that the boom is set to, m
+     * @param specificGravity of the product
+     */
+    Landings(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
+        int streams = type.streams().size();
+        outletM = new double[boom.outlets()];
+        for (int outlet = 0; outlet < outletM.length; outlet++) {
+            outletM[outlet] = boom.outletRightM(outlet);
+        }
+        flightsOf = new Flights[streams];
+        offsetM = new double[streams];
+        rightPart = new double[streams];
+        exitMps = new double[streams];
+        share = new double[streams];
+        spreadM = new double[streams];
+        landsM = new double[streams][boom.outlets()];
+        double ratedFactor = type.speedFactor(type.ratedPressurePa(), specificGravity);
+        double farM = 0;
+        for (int i = 0; i < streams; i++) {
+            Stream stream = type.streams().get(i);
+            offsetM[i] = stream.offsetM();
+            rightPart[i] = stream.rightPart();
+            exitMps[i] = stream.exitMps();
+            share[i] = stream.share();
+            flightsOf[i] = flightsOf(stream, type.ratedFlowM3ps(), specificGravity);
+            spreadM[i] = flightsOf[i].spreadM(targetHeightM, ratedFactor);
+            farM = Math.max(farM, farM(stream, targetHeightM, ratedFactor));
+        }
+        reachM = Math.max(farM + boom.rowM(), 0.5 * boom.spacingM());
+    }
+
+    private Flights flightsOf(Stream stream, double ratedM3ps, double specificGravity) {
+        for (Flights alike : flights) {
+            if (alike.fliesAlike(stream)) {
+                return alike;
+            }
+        }
+        Flights own = new Flights(stream, ratedM3ps, specificGravity, outletM.length);
+        flights.add(own);
+        return own;
+    }
+
+    /** How far from its outlet a line lands without air and on a boom at rest, m. */
+    private static double farM(Stream stream, double heightM, double speedFactor) {
+        double speedMps = stream.exitMps() * speedFactor;
+        double flightS = Flight.timeS(speedMps * stream.downPart(), heightM);
+        return Math.abs(stream.offsetM() + speedMps * stream.rightPart() * flightS);
+    }
+
+    /**
+     * Works all of them out.
+     *
+     * @param heightM height of each outlet over the ground, m
+     * @param rateMps how fast the outlet itself rises, m/s
+     * @param speedFactor exit speed over the rated one
+     * @param travelMps ground speed, m/s; NaN for a flight without air
+     */
+    void fly(double[] heightM, double[] rateMps, double speedFactor, double travelMps) {
+        for (Flights alike : flights) {
+            alike.fly(heightM, rateMps, speedFactor, travelMps);
+        }
+        for (int i = 0; i < share.length; i++) {
+            flightsOf[i].land(landsM[i], outletM, offsetM[i], exitMps[i] * speedFactor * rightPart[i]);
+        }
+    }
+
+    /** As {@link Flights#scatter}, of one stream as it flew last. */
+    void scatter(
+            int stream,
+            double[] unsureM,
+            double[] bandM,
+            double[] heightSdM,
+            double speedFactor,
+            double streamSpreadM) {
+        flightsOf[stream].scatter(
+                unsureM, bandM, heightSdM, exitMps[stream] * speedFactor * rightPart[stream], streamSpreadM);
+    }
+
+    /** How many streams an outlet has. */
+    int streams() {
+        return share.length;
+    }
+
+    /** A stream's part of what its outlet gives. */
+    double share(int stream) {
+        return share[stream];
+    }
+
+    /** How wide the liquid of a stream lies across the rows at target height, standard deviation, m. */
+    double spreadM(int stream) {
+        return spreadM[stream];
+    }
+
+    /** Where a stream lands of each outlet, m right of the centre line; of an outlet whose height is not known it means nothing. */
+    double[] landsM(int stream) {
+        return landsM[stream];
+    }
+
+    /** Where the outlets are, m right of the centre line. */
+    double[] outletM() {
+        return outletM;
+    }
+
+    /** How far from its outlet a line may land, and one row more, m; half an outlet spacing at least. */
+    double reachM() {
+        return reachM;
+    }
+}
