@@ -15,12 +15,17 @@ import org.jspecify.annotations.Nullable;
  * every measure, for what they get is not this pattern's doing.
  */
 public final class BoomPattern {
+    /** What is not known of heights holds together for so far, m: about as far as height sensors are apart on a wide boom. Our choice. */
+    private static final double TOGETHER_M = 8;
+
     private final BoomLayout boom;
     private final double halfWidthM;
     private final Rows rows;
     private final Lines lines;
     private final boolean[] rowLeftOut;
     private final double[] picked;
+    private final double[] unsure;
+    private final int rowsTogether;
     private final double[] atRest;
     private final Landings landings;
 
@@ -54,6 +59,8 @@ public final class BoomPattern {
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
+        unsure = new double[rows.count()];
+        rowsTogether = Math.max(1, (int) Math.round(TOGETHER_M / boom.rowM()));
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
     }
@@ -93,8 +100,7 @@ public final class BoomPattern {
     /**
      * As {@link #compute(double[], double[], boolean[], boolean[], double, double)}, from heights that are known to a standard deviation. The
      * row CV is then what it may be expected to be: a pattern that is looked at through errors is less even than the one computed from
-     * the likeliest heights ({@code E[CV²]} is the square of the CV of what each row may expect, and beside it the mean variance of
-     * the rows; second order, in the errors' small size).
+     * the likeliest heights; see {@link RowMeasures#withUnsure}.
      *
      * @param heightSdM by how much each outlet's streams may meet the ground as if from elsewhere, standard deviation, m; neighbours err alike
      */
@@ -174,16 +180,17 @@ public final class BoomPattern {
 
     private @Nullable RowMeasures pickedRows(double fromM, double toM) {
         int n = 0;
-        double squares = 0;
+        boolean anyUnsure = false;
         int to = rows.endAtOrLeftOf(Math.min(toM, halfWidthM));
         for (int j = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM)); j < to; j++) {
             if (!rowLeftOut[j]) {
+                unsure[n] = rows.unsure(j);
+                anyUnsure |= unsure[n] != 0;
                 picked[n++] = rows.amount(j);
-                squares += rows.unsure(j) * rows.unsure(j);
             }
         }
         RowMeasures measures = RowMeasures.of(picked, 0, n);
-        return measures == null || squares == 0 ? measures : measures.withUnsure(squares, picked, n);
+        return measures == null || !anyUnsure ? measures : measures.withUnsure(picked, unsure, n, rowsTogether);
     }
 
     /** How the lines lie between two places; null where fewer than two lie there. */

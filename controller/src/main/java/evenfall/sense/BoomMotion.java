@@ -40,15 +40,15 @@ public final class BoomMotion {
     private static final double HEAVE_DAMPING = 0.4;
 
     /** What ground of class D does to it at 18 km/h, about. */
-    private static final double HEAVE_SD_MPS = 0.15;
+    private static final double HEAVE_SD_MPS = 0.2;
 
     /** A boom hung in its middle rolls at 0.3 to 0.6 Hz. */
     private static final double ROLL_RADPS = 2 * Math.PI * 0.5;
 
     private static final double ROLL_DAMPING = 0.6;
 
-    /** A tip of 18 m by 0.15 m/s. */
-    private static final double ROLL_SD_RADPS = 0.008;
+    /** A tip of 18 m by 0.1 m/s: a boom that hangs rolls less than its wings bend. */
+    private static final double ROLL_SD_RADPS = 0.0055;
 
     /** The first bending of a wide boom's wing, 1 to 1.5 Hz, lightly damped. */
     private static final double BEND_RADPS = 2 * Math.PI * 1.2;
