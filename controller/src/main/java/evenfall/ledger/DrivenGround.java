@@ -87,8 +87,9 @@ final class DrivenGround {
      * Remembers a cell.
      *
      * @param rowM3 what the pass itself put on each row, m³; NaN where that is not known
+     * @param state {@linkplain GroundState#code codes} of what it left them as
      */
-    void keep(int passNumber, Spot spot, double cellM, double[] rowM3, GroundState[] state) {
+    void keep(int passNumber, Spot spot, double cellM, double[] rowM3, byte[] state) {
         if (strips.size() < capacity) {
             strips.add(new Strip(new float[rows], new byte[rows]));
         } else {
@@ -97,8 +98,8 @@ final class DrivenGround {
         Strip strip = strips.get(next);
         for (int j = 0; j < rows; j++) {
             strip.perM[j] = (float) (rowM3[j] / cellM);
-            strip.states[j] = state[j].code();
         }
+        System.arraycopy(state, 0, strip.states, 0, rows);
         eastM[next] = spot.eastM();
         northM[next] = spot.northM();
         east[next] = StrictMath.sin(spot.courseRad());
@@ -116,7 +117,9 @@ final class DrivenGround {
         double farM = 2 * Math.abs(firstRightM) + 2 * rowM;
         int group = -1;
         for (int age = strips.size(); age >= 1; age--) {
-            int k = Math.floorMod(next - age, capacity);
+            // Without a remainder: this is asked of every cell that is kept.
+            int k = next - age;
+            k += k < 0 ? capacity : 0;
             double offEastM = spot.eastM() - eastM[k];
             double offNorthM = spot.northM() - northM[k];
             if (pass[k] == passNumber

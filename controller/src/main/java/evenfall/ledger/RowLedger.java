@@ -42,7 +42,7 @@ public final class RowLedger {
     private final Tally all = new Tally();
     private final Tally passTally = new Tally();
     private final double[] share;
-    private final GroundState[] state;
+    private final byte[] state;
     private final double[] judgedM2;
 
     private @Nullable LocalPlane plane;
@@ -68,7 +68,7 @@ public final class RowLedger {
                         boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity())
                 .reachM();
         share = new double[cell.rows];
-        state = new GroundState[cell.rows];
+        state = new byte[cell.rows];
         judgedM2 = new double[cell.rows];
     }
 
@@ -236,6 +236,7 @@ public final class RowLedger {
         double wettedShare = wettedShare();
         sum(all, wettedShare);
         sum(passTally, wettedShare);
+        sumGround();
         passAges = passAges.oldest(cell.ages);
         LedgerCell.Span span = new LedgerCell.Span(timeUs, pass, cellNumber, cellFromM, cell.lengthM);
         listener.cell(finished(span, beside, wettedShare, moment));
@@ -271,23 +272,15 @@ public final class RowLedger {
                 rig.liquid().nitrogenKgpM3(),
                 Arrays.copyOfRange(cell.ownM3, cell.firstOwn, cell.endOwn),
                 Arrays.copyOfRange(share, cell.firstOwn, cell.endOwn),
-                stateCodes(),
+                Arrays.copyOfRange(state, cell.firstOwn, cell.endOwn),
                 rowsUnknown(),
                 leaf,
                 totals(all));
     }
 
-    private byte[] stateCodes() {
-        byte[] codes = new byte[cell.endOwn - cell.firstOwn];
-        for (int i = 0; i < codes.length; i++) {
-            codes[i] = state[cell.firstOwn + i].code();
-        }
-        return codes;
-    }
-
     private @Nullable Unknown rowsUnknown() {
         for (int j = cell.firstOwn; j < cell.endOwn; j++) {
-            if (state[j] == GroundState.NOT_KNOWN) {
+            if (state[j] == GroundState.NOT_KNOWN.code()) {
                 return cell.unknownM[j] > 0 ? cell.why[j] : Unknown.NEEDS_EARLIER_PASS;
             }
         }
@@ -321,7 +314,7 @@ public final class RowLedger {
     }
 
     private LedgerCell.Beside judge(boolean placed, Moment moment) {
-        Arrays.fill(state, GroundState.NONE);
+        Arrays.fill(state, GroundState.NONE.code());
         Arrays.fill(share, 0);
         Arrays.fill(judgedM2, 0);
         int left = edge(cell.firstOwn, cell.endOwn, 1);
@@ -391,7 +384,7 @@ public final class RowLedger {
         }
         boolean known = !(cell.unknownM[j] > 0) && !Double.isNaN(amountM3);
         share[j] = known ? amountM3 / (rowM2 * onM) : 0;
-        state[j] = known ? GroundState.of(share[j]) : GroundState.NOT_KNOWN;
+        state[j] = (known ? GroundState.of(share[j]) : GroundState.NOT_KNOWN).code();
         judgedM2[j] = cell.underM[j] * onM;
         if (!known) {
             notKnown(cell.unknownM[j] > 0 ? cell.why[j] : Unknown.NEEDS_EARLIER_PASS, judgedM2[j]);
@@ -414,7 +407,7 @@ public final class RowLedger {
         share[j] = known
                 ? amountM3 / (rig.boom().rowM() * cell.lengthM * rig.target().rateM())
                 : 0;
-        state[j] = known ? GroundState.of(share[j]) : GroundState.NOT_KNOWN;
+        state[j] = (known ? GroundState.of(share[j]) : GroundState.NOT_KNOWN).code();
         judgedM2[j] = rig.boom().rowM() * cell.lengthM;
         if (!known) {
             notKnown(Unknown.NEEDS_EARLIER_PASS, judgedM2[j]);
@@ -437,12 +430,27 @@ public final class RowLedger {
         tally.besideM3 += cell.besideM3;
         tally.wayM += cell.lengthM;
         tally.treatedM2 += cell.treatedM2;
-        for (int j = 0; j < cell.rows; j++) {
-            tally.add(state[j], judgedM2[j]);
-        }
         if (wettedShare > 0) {
             tally.wetted(wettedShare, cell.fallSumM);
         }
+    }
+
+    /** Of what is not this pass's nothing is judged. */
+    private void sumGround() {
+        double known = 0;
+        double below = 0;
+        double above = 0;
+        double unknown = 0;
+        byte notKnown = GroundState.NOT_KNOWN.code();
+        for (int j = 0; j < cell.rows; j++) {
+            double m2 = judgedM2[j];
+            known += state[j] > notKnown ? m2 : 0;
+            unknown += state[j] == notKnown ? m2 : 0;
+            below += state[j] == GroundState.BELOW.code() ? m2 : 0;
+            above += state[j] == GroundState.ABOVE.code() ? m2 : 0;
+        }
+        all.addGround(known, below, above, unknown);
+        passTally.addGround(known, below, above, unknown);
     }
 
     private LedgerTotals totals(Tally tally) {

@@ -71,17 +71,19 @@ final class Tally {
     void add(GroundState state, double m2) {
         switch (state) {
             case NONE -> {}
-            case NOT_KNOWN -> unknownM2 += m2;
-            case BELOW -> {
-                knownM2 += m2;
-                belowM2 += m2;
-            }
-            case ABOVE -> {
-                knownM2 += m2;
-                aboveM2 += m2;
-            }
-            case WITHIN -> knownM2 += m2;
+            case NOT_KNOWN -> addGround(0, 0, 0, m2);
+            case BELOW -> addGround(m2, m2, 0, 0);
+            case ABOVE -> addGround(m2, 0, m2, 0);
+            case WITHIN -> addGround(m2, 0, 0, 0);
         }
+    }
+
+    /** Ground by what it got: known, of that below and above, and not known. */
+    void addGround(double known, double below, double above, double unknown) {
+        knownM2 += known;
+        belowM2 += below;
+        aboveM2 += above;
+        unknownM2 += unknown;
     }
 
     void wetted(double share, double overM) {

@@ -12,6 +12,13 @@ public final class BoomFall {
     private final double halfWidthM;
     private final Landings landings;
     private final Fall fall;
+    private final Nearness near;
+
+    /** Of the outlets that fall, from left to right: which they are, and where a stream of each lands, m right of the centre line. */
+    private final int[] falling;
+
+    private final double[] atM;
+    private final double[] imageM;
 
     /** As {@link BoomPattern#BoomPattern}. */
     public BoomFall(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
@@ -19,6 +26,10 @@ public final class BoomFall {
         halfWidthM = 0.5 * boom.widthM();
         landings = new Landings(boom, type, targetHeightM, specificGravity);
         fall = new Fall(boom, landings.reachM());
+        near = new Nearness(boom.rowM(), boom.rowPhase(), boom.outlets());
+        falling = new int[boom.outlets()];
+        atM = new double[boom.outlets()];
+        imageM = new double[boom.outlets()];
     }
 
     /**
@@ -35,23 +46,34 @@ public final class BoomFall {
             double travelMps) {
         fall.begin(speedFactor);
         landings.fly(heightM, rateMps, speedFactor, travelMps);
+        int n = 0;
         for (int outlet = 0; outlet < open.length; outlet++) {
             if (open[outlet] && heightKnown[outlet]) {
+                falling[n++] = outlet;
                 fall.outlet(outlet, heightM[outlet]);
-                lines(outlet);
             }
+        }
+        for (int i = 0; i < landings.streams(); i++) {
+            landings.land(i, atM);
+            for (int k = 0; n < open.length && k < n; k++) {
+                atM[k] = atM[falling[k]];
+            }
+            lines(i, n);
         }
         return fall;
     }
 
-    private void lines(int outlet) {
-        for (int i = 0; i < landings.streams(); i++) {
-            double atM = landings.landsM(i)[outlet];
-            fall.line(atM, landings.share(i));
-            if (halfWidthM - Math.abs(atM) < rowM) {
-                fall.mirrorImage(Math.copySign(2 * halfWidthM, atM) - atM, landings.share(i));
+    private void lines(int stream, int n) {
+        near.find(atM, n);
+        fall.lines(near, landings.share(stream));
+        int images = 0;
+        for (int k = 0; k < n; k++) {
+            if (halfWidthM - Math.abs(atM[k]) < rowM) {
+                imageM[images++] = Math.copySign(2 * halfWidthM, atM[k]) - atM[k];
             }
         }
+        near.find(imageM, images);
+        fall.mirrorImages(near, landings.share(stream));
     }
 
     /** How far from an outlet the rows lie that it may feed, m. */

@@ -29,11 +29,18 @@ public final class BoomPattern {
     private final double[] atRest;
     private final Landings landings;
 
-    /** For each stream by how much farther right it lands of each outlet from a height that is greater by its standard deviation, m. */
-    private final double[][] unsureM;
+    private final Nearness near;
 
-    /** Standard deviation of where a drop of it lands, by that and by how wide the stream spreads, m. */
-    private final double[][] bandM;
+    /** Of the outlets that fall, from left to right: which they are, and where a stream of each lands, m right of the centre line. */
+    private final int[] falling;
+
+    private final double[] atM;
+    private final double[] sdM;
+
+    /** Where the mirror images of a stream's lines lie. */
+    private final double[] imageM;
+
+    private final double[] imageSdM;
 
     /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
     private @Nullable RowMeasures wholeRows;
@@ -53,10 +60,14 @@ public final class BoomPattern {
         landings = new Landings(boom, type, targetHeightM, specificGravity);
         int streams = landings.streams();
         atRest = new double[boom.outlets()];
-        unsureM = new double[streams][boom.outlets()];
-        bandM = new double[streams][boom.outlets()];
+        falling = new int[boom.outlets()];
+        atM = new double[boom.outlets()];
+        sdM = new double[boom.outlets()];
+        imageM = new double[boom.outlets()];
+        imageSdM = new double[boom.outlets()];
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
+        near = new Nearness(boom.rowM(), boom.rowPhase(), boom.outlets());
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
         unsure = new double[rows.count()];
@@ -118,34 +129,45 @@ public final class BoomPattern {
         lines.clear();
         Arrays.fill(rowLeftOut, false);
         landings.fly(heightM, rateMps, speedFactor, travelMps);
-        for (int i = 0; i < landings.streams(); i++) {
-            double spreadM = Double.isNaN(travelMps) ? 0 : landings.spreadM(i);
-            landings.scatter(i, unsureM[i], bandM[i], heightSdM, speedFactor, spreadM);
-        }
+        int n = 0;
         for (int outlet = 0; outlet < open.length; outlet++) {
-            if (open[outlet] && heightKnown[outlet]) {
-                fall(outlet);
-            } else {
+            if (!open[outlet] || !heightKnown[outlet]) {
                 leaveOutRows(landings.outletM()[outlet]);
+                continue;
             }
+            falling[n++] = outlet;
+        }
+        for (int i = 0; i < landings.streams(); i++) {
+            landings.land(i, atM);
+            landings.unsure(i, sdM, heightSdM);
+            for (int k = 0; n < open.length && k < n; k++) {
+                atM[k] = atM[falling[k]];
+                sdM[k] = sdM[falling[k]];
+            }
+            fall(i, Double.isNaN(travelMps) ? 0 : landings.spreadM(i), n);
         }
     }
 
-    private void fall(int outlet) {
-        for (int i = 0; i < landings.streams(); i++) {
-            double atM = landings.landsM(i)[outlet];
-            double share = landings.share(i);
-            double sdM = unsureM[i][outlet];
-            double widthM = bandM[i][outlet];
-            int slot = 2 * (outlet * landings.streams() + i);
-            rows.add(atM, share, sdM, widthM);
-            lines.add(slot, atM, share, outlet);
-            if (halfWidthM - Math.abs(atM) < boom.rowM()) {
-                double mirroredM = Math.copySign(2 * halfWidthM, atM) - atM;
-                rows.add(mirroredM, share, -sdM, widthM);
-                lines.add(slot + 1, mirroredM, share, outlet);
+    /** Lets the first so many of {@link #atM} fall, and their mirror images. */
+    private void fall(int stream, double spreadM, int n) {
+        double share = landings.share(stream);
+        near.find(atM, sdM, spreadM, n);
+        rows.addUnsure(near, share);
+        int outlets = boom.outlets();
+        int firstSlot = 2 * stream * outlets;
+        lines.add(firstSlot, atM, share, falling, n);
+        int images = 0;
+        for (int k = 0; k < n; k++) {
+            if (halfWidthM - Math.abs(atM[k]) < boom.rowM()) {
+                double mirroredM = Math.copySign(2 * halfWidthM, atM[k]) - atM[k];
+                int outlet = falling[k];
+                lines.add(firstSlot + outlets + outlet, mirroredM, share, outlet);
+                imageM[images] = mirroredM;
+                imageSdM[images++] = -sdM[k];
             }
         }
+        near.find(imageM, imageSdM, spreadM, images);
+        rows.addUnsure(near, share);
     }
 
     private void leaveOutRows(double aroundM) {

@@ -15,7 +15,6 @@ public final class Fall {
     private final Rows mirrored;
     private final boolean[] fell;
     private final double reachM;
-    private double beyond;
     private int fallen;
     private double heightSumM;
     private double speedFactor;
@@ -35,7 +34,6 @@ public final class Fall {
         own.clear();
         mirrored.clear();
         Arrays.fill(fell, false);
-        beyond = 0;
         fallen = 0;
         heightSumM = 0;
         speedFactor = factor;
@@ -47,12 +45,13 @@ public final class Fall {
         heightSumM += heightM;
     }
 
-    void line(double atM, double share) {
-        beyond += share - own.add(atM, share);
+    /** Lets own lines fall, each of so large a share of what its outlet gives. */
+    void lines(Nearness lines, double share) {
+        own.add(lines, share);
     }
 
-    void mirrorImage(double atM, double share) {
-        mirrored.add(atM, share);
+    void mirrorImages(Nearness images, double share) {
+        mirrored.add(images, share);
     }
 
     /** What this pass's own lines put on rows, those up to {@link #BESIDE_M} beyond the boom's ends among them. */
@@ -67,7 +66,7 @@ public final class Fall {
 
     /** What fell beyond every row that is kept; with the rows of {@link #own} it makes {@link #fallen}. */
     public double beyond() {
-        return beyond;
+        return own.beyond();
     }
 
     /** How many outlets fell: those that are open and whose height is known. */

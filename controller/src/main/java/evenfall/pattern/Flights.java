@@ -116,17 +116,13 @@ final class Flights {
     /**
      * How unsure it is where the flights end.
      *
-     * @param unsureM filled by how much farther right each lands from a height that is greater by its standard deviation, m
-     * @param bandM filled with the standard deviation of where a drop lands, by that and by how wide the stream spreads, m
-     * @param heightSdM standard deviation of each outlet's height, m
+     * @param sdM filled by how much farther right each lands from a height that is greater by its standard deviation, m
      * @param rightMps the stream's speed to the right, m/s
-     * @param spreadM how wide it spreads, standard deviation, m
+     * @param heightSdM standard deviation of the height that streams meet the ground from, m
      */
-    void scatter(double[] unsureM, double[] bandM, double[] heightSdM, double rightMps, double spreadM) {
-        for (int i = 0; i < unsureM.length; i++) {
-            double sdM = rightMps * longerSpm[i] * heightSdM[i];
-            unsureM[i] = sdM;
-            bandM[i] = Math.sqrt(sdM * sdM + spreadM * spreadM);
+    void unsure(double[] sdM, double rightMps, double[] heightSdM) {
+        for (int i = 0; i < sdM.length; i++) {
+            sdM[i] = rightMps * longerSpm[i] * heightSdM[i];
         }
     }
 }

@@ -6,7 +6,7 @@ import evenfall.rig.BoomLayout;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Where each stream of each outlet of a boom lands. Keeps its arrays and fills them again at the next moment. */
+/** Where each stream of each outlet of a boom lands. */
 final class Landings {
     private final List<Flights> flights = new ArrayList<>();
 
@@ -19,8 +19,8 @@ final class Landings {
     private final double[] exitMps;
     private final double[] share;
     private final double[] spreadM;
-    private final double[][] landsM;
     private final double reachM;
+    private double speedFactor;
 
     /**
      * @param boom boom and rows
@@ -40,7 +40,6 @@ final class Landings {
         exitMps = new double[streams];
         share = new double[streams];
         spreadM = new double[streams];
-        landsM = new double[streams][boom.outlets()];
         double ratedFactor = type.speedFactor(type.ratedPressurePa(), specificGravity);
         double farM = 0;
         for (int i = 0; i < streams; i++) {
@@ -75,7 +74,7 @@ final class Landings {
     }
 
     /**
-     * Works all of them out.
+     * Lets all fly.
      *
      * @param heightM height of each outlet over the ground, m
      * @param rateMps how fast the outlet itself rises, m/s
@@ -83,24 +82,28 @@ final class Landings {
      * @param travelMps ground speed, m/s; NaN for a flight without air
      */
     void fly(double[] heightM, double[] rateMps, double speedFactor, double travelMps) {
+        this.speedFactor = speedFactor;
         for (Flights alike : flights) {
             alike.fly(heightM, rateMps, speedFactor, travelMps);
         }
-        for (int i = 0; i < share.length; i++) {
-            flightsOf[i].land(landsM[i], outletM, offsetM[i], exitMps[i] * speedFactor * rightPart[i]);
-        }
     }
 
-    /** As {@link Flights#scatter}, of one stream as it flew last. */
-    void scatter(
-            int stream,
-            double[] unsureM,
-            double[] bandM,
-            double[] heightSdM,
-            double speedFactor,
-            double streamSpreadM) {
-        flightsOf[stream].scatter(
-                unsureM, bandM, heightSdM, exitMps[stream] * speedFactor * rightPart[stream], streamSpreadM);
+    /**
+     * Where a stream lands.
+     *
+     * @param atM filled for each outlet, m right of the centre line; of one whose height is not known it means nothing
+     */
+    void land(int stream, double[] atM) {
+        flightsOf[stream].land(atM, outletM, offsetM[stream], rightMps(stream));
+    }
+
+    /** How unsure that is; as {@link Flights#unsure}. */
+    void unsure(int stream, double[] sdM, double[] heightSdM) {
+        flightsOf[stream].unsure(sdM, rightMps(stream), heightSdM);
+    }
+
+    private double rightMps(int stream) {
+        return exitMps[stream] * speedFactor * rightPart[stream];
     }
 
     /** How many streams an outlet has. */
@@ -116,11 +119,6 @@ final class Landings {
     /** How wide the liquid of a stream lies across the rows at target height, standard deviation, m. */
     double spreadM(int stream) {
         return spreadM[stream];
-    }
-
-    /** Where a stream lands of each outlet, m right of the centre line; of an outlet whose height is not known it means nothing. */
-    double[] landsM(int stream) {
-        return landsM[stream];
     }
 
     /** Where the outlets are, m right of the centre line. */

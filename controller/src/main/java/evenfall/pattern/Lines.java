@@ -27,12 +27,18 @@ final class Lines {
 
     private int count;
 
-    /** In the order along the boom: where each line lies, what falls on it, as much of it as is doubled. */
+    /** In the order along the boom: where each line lies, which outlet it came from, and how much falls on those up to it. */
     private final double[] rightM;
 
-    private final double[] quantity;
-    private final double[] twice;
     private final int[] outlet;
+    private final double[] quantityUpTo;
+
+    /** Of that what is doubled. */
+    private final double[] doubledUpTo;
+
+    /** 1 for a line that is doubled, else 0. */
+    private final int[] twice;
+
     private boolean sorted;
     private double doubledWithinM = NOT_LOOKED;
 
@@ -43,9 +49,10 @@ final class Lines {
         momentOfSlot = new int[capacity];
         slots = new int[2 * capacity];
         rightM = new double[capacity];
-        quantity = new double[capacity];
-        twice = new double[capacity];
         outlet = new int[capacity];
+        quantityUpTo = new double[capacity + 1];
+        doubledUpTo = new double[capacity + 1];
+        twice = new int[capacity];
     }
 
     void clear() {
@@ -70,6 +77,28 @@ final class Lines {
         momentOfSlot[slot] = moment;
     }
 
+    /**
+     * Lets one stream's lines fall.
+     *
+     * @param firstSlot of the stream's line from outlet 0; those of the others follow it. What such a line brings does not change
+     * @param atM where they land
+     * @param flow what each brings
+     * @param fromOutlets the outlet of each, the first {@code n} of them
+     */
+    void add(int firstSlot, double[] atM, double flow, int[] fromOutlets, int n) {
+        int before = moment - 1;
+        for (int k = 0; k < n; k++) {
+            int slot = firstSlot + fromOutlets[k];
+            atOfSlot[slot] = atM[k];
+            if (momentOfSlot[slot] != before) {
+                quantityOfSlot[slot] = flow;
+                outletOfSlot[slot] = fromOutlets[k];
+                slots[count++] = slot;
+            }
+            momentOfSlot[slot] = moment;
+        }
+    }
+
     private void sort() {
         if (sorted) {
             return;
@@ -83,9 +112,11 @@ final class Lines {
             }
         }
         count = n;
+        double sum = 0;
         for (int i = 0; i < n; i++) {
-            quantity[i] = quantityOfSlot[slots[i]];
             outlet[i] = outletOfSlot[slots[i]];
+            sum += quantityOfSlot[slots[i]];
+            quantityUpTo[i + 1] = sum;
         }
     }
 
@@ -118,17 +149,11 @@ final class Lines {
         }
         findDoubled(nearM);
         double widest = 0;
-        double all = quantity[from];
-        double doubled = twice[from];
         for (int i = from + 1; i < to; i++) {
-            double gapM = rightM[i] - rightM[i - 1];
-            if (gapM > widest) {
-                widest = gapM;
-            }
-            all += quantity[i];
-            doubled += twice[i];
+            widest = Math.max(widest, rightM[i] - rightM[i - 1]);
         }
-        return all > 0 ? new LineMeasures(widest, doubled / all) : null;
+        double all = quantityUpTo[to] - quantityUpTo[from];
+        return all > 0 ? new LineMeasures(widest, (doubledUpTo[to] - doubledUpTo[from]) / all) : null;
     }
 
     /** Once for all stretches that are measured of the same lines. */
@@ -139,13 +164,25 @@ final class Lines {
         doubledWithinM = nearM;
         Arrays.fill(twice, 0, count, 0);
         double limitM = nearM + 1e-9;
-        for (int i = 0; i < count; i++) {
-            for (int j = i + 1; j < count && rightM[j] - rightM[i] <= limitM; j++) {
-                if (outlet[i] != outlet[j]) {
-                    twice[i] = quantity[i];
-                    twice[j] = quantity[j];
-                }
+        // Most lines have one neighbour so near or none, in no order that could be foreseen: that one is looked at
+        // without a jump.
+        for (int i = 0; i + 1 < count; i++) {
+            int near = rightM[i + 1] - rightM[i] <= limitM ? 1 : 0;
+            int other = outlet[i + 1] == outlet[i] ? 0 : 1;
+            twice[i] |= near & other;
+            twice[i + 1] |= near & other;
+        }
+        for (int i = 0; i + 2 < count; i++) {
+            for (int j = i + 2; j < count && rightM[j] - rightM[i] <= limitM; j++) {
+                int other = outlet[j] == outlet[i] ? 0 : 1;
+                twice[i] |= other;
+                twice[j] |= other;
             }
+        }
+        double sum = 0;
+        for (int i = 0; i < count; i++) {
+            sum += twice[i] * (quantityUpTo[i + 1] - quantityUpTo[i]);
+            doubledUpTo[i + 1] = sum;
         }
     }
 

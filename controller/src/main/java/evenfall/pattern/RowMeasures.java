@@ -36,26 +36,19 @@ public record RowMeasures(double rowCv, double leastRow, double mostRow, double 
         if (!(mean > 0)) {
             return null;
         }
+        double perMean = 1 / mean;
         double squares = 0;
         double least = Double.MAX_VALUE;
         double most = 0;
         int below = 0;
         int above = 0;
         for (int j = from; j < to; j++) {
-            double relative = amounts[j] / mean;
+            double relative = amounts[j] * perMean;
             squares += (relative - 1) * (relative - 1);
-            if (relative < least) {
-                least = relative;
-            }
-            if (relative > most) {
-                most = relative;
-            }
-            if (relative < 0.8) {
-                below++;
-            }
-            if (relative > 1.2) {
-                above++;
-            }
+            least = Math.min(least, relative);
+            most = Math.max(most, relative);
+            below += relative < 0.8 ? 1 : 0;
+            above += relative > 1.2 ? 1 : 0;
         }
         return new RowMeasures(Math.sqrt(squares / (n - 1)), least, most, (double) below / n, (double) above / n);
     }

@@ -11,15 +11,14 @@ import org.jspecify.annotations.Nullable;
  * common practice, no source; the linear hat is our model of it.
  */
 public final class Rows {
-    /** Half the width of an even band over its standard deviation. */
-    private static final double HALF_OVER_SD = Math.sqrt(3);
-
-    /** A band up to so many rows to either side of a line reaches three rows at most; a wider one is cut off there. */
-    private static final double MOST_HALF = 0.5;
+    /**
+     * Beside the rows that are kept lie so many more, where all that falls farther out is taken to fall: so no line needs to be asked where it
+     * fell.
+     */
+    private static final int BEYOND = 3;
 
     private final double widthM;
     private final double perWidth;
-    private final double halfPerSd;
     private final double phase;
     private final int firstIndex;
     private final double[] amount;
@@ -33,11 +32,10 @@ public final class Rows {
     public Rows(double widthM, double phase, double reachM) {
         this.widthM = widthM;
         this.perWidth = 1 / widthM;
-        this.halfPerSd = HALF_OVER_SD / widthM;
         this.phase = phase;
         this.firstIndex = (int) Math.floor(-reachM / widthM - phase) - 1;
         int lastIndex = (int) Math.ceil(reachM / widthM - phase) + 1;
-        this.amount = new double[lastIndex - firstIndex + 1];
+        this.amount = new double[lastIndex - firstIndex + 1 + 2 * BEYOND];
         this.unsure = new double[amount.length];
     }
 
@@ -51,72 +49,76 @@ public final class Rows {
      *
      * @param rightM where, m
      * @param quantity how much, in any unit
-     * @return the part that fell on rows kept here; the rest fell outside the reach
      */
-    public double add(double rightM, double quantity) {
-        double at = rightM * perWidth - phase - firstIndex;
-        int left = (int) at;
-        left -= left > at ? 1 : 0;
-        double toRight = at - left;
-        double kept = 0;
-        if (left >= 0 && left < amount.length) {
-            amount[left] += quantity * (1 - toRight);
-            kept += quantity * (1 - toRight);
-        }
-        if (left + 1 >= 0 && left + 1 < amount.length) {
-            amount[left + 1] += quantity * toRight;
-            kept += quantity * toRight;
-        }
-        return kept;
+    public void add(double rightM, double quantity) {
+        double place = rightM * perWidth - phase;
+        double left = Math.floor(place);
+        double toRight = place - left;
+        int row = inside((int) left);
+        amount[row] += quantity * (1 - toRight);
+        amount[row + 1] += quantity * toRight;
     }
 
     /**
-     * Lets a line fall that is spread and whose place is known to a standard deviation: what each row may expect of it, the hat averaged over
-     * an even band of both, and how that changes with the place. Lines side by side err together: from outlets that are higher than
-     * thought all land farther off.
+     * Lets lines fall, as if their places were sure.
      *
-     * @param rightM where it is thought to land, m
-     * @param quantity how much, in any unit
-     * @param sdM how much farther right it lands if all heights are greater by one standard deviation, m
-     * @param bandM standard deviation of where a drop of it lands, by that and by its own spread, m
+     * @param quantity how much each brings, in any unit
      */
-    void add(double rightM, double quantity, double sdM, double bandM) {
-        double at = rightM * perWidth - phase - firstIndex;
-        double moves = quantity * sdM * perWidth;
-        int near = (int) Math.floor(at + 0.5);
-        double right = at - near;
-        double half = Math.min(MOST_HALF, bandM * halfPerSd);
-        if (Math.abs(right) < half && near >= 1 && near + 1 < amount.length) {
+    void add(Nearness lines, double quantity) {
+        for (int i = 0; i < lines.count; i++) {
+            int row = inside(lines.near[i]);
+            double right = lines.right[i];
             double away = Math.abs(right);
-            double aside = (half - away) * (half - away) / (4 * half);
-            double slope = right / half;
-            amount[near - 1] += quantity * (0.5 * (away - right) + aside);
-            amount[near] += quantity * (1 - away - 2 * aside);
-            amount[near + 1] += quantity * (0.5 * (away + right) + aside);
-            unsure[near - 1] -= 0.5 * moves * (1 - slope);
-            unsure[near] -= moves * slope;
-            unsure[near + 1] += 0.5 * moves * (1 + slope);
-            return;
+            amount[row - 1] += quantity * (0.5 * (away - right));
+            amount[row] += quantity * (1 - away);
+            amount[row + 1] += quantity * (0.5 * (away + right));
         }
-        int left = (int) Math.floor(at);
-        double toRight = at - left;
-        if (left >= 0 && left < amount.length) {
-            amount[left] += quantity * (1 - toRight);
-            unsure[left] -= moves;
+    }
+
+    /**
+     * Lets lines fall whose places are known to a standard deviation: what each row may expect of them, and how that changes with their places. Lines
+     * side by side err together: from outlets that are higher than thought all land farther off.
+     *
+     * @param quantity how much each brings, in any unit
+     */
+    void addUnsure(Nearness lines, double quantity) {
+        for (int i = 0; i < lines.count; i++) {
+            int row = inside(lines.near[i]);
+            double right = lines.right[i];
+            double away = Math.abs(right);
+            double aside = lines.aside[i];
+            amount[row - 1] += quantity * (0.5 * (away - right) + aside);
+            amount[row] += quantity * (1 - away - 2 * aside);
+            amount[row + 1] += quantity * (0.5 * (away + right) + aside);
+            double moves = quantity * lines.moves[i];
+            double slope = lines.slope[i];
+            unsure[row - 1] -= 0.5 * moves * (1 - slope);
+            unsure[row] -= moves * slope;
+            unsure[row + 1] += 0.5 * moves * (1 + slope);
         }
-        if (left + 1 >= 0 && left + 1 < amount.length) {
-            amount[left + 1] += quantity * toRight;
-            unsure[left + 1] += moves;
+    }
+
+    /** Position in the arrays of the row with that number, or of one beyond those that are kept, with another to either side. */
+    private int inside(int row) {
+        return Math.max(1, Math.min(amount.length - 2, row - firstIndex + BEYOND));
+    }
+
+    /** What fell beyond the rows that are kept. */
+    double beyond() {
+        double sum = 0;
+        for (int k = 0; k < BEYOND; k++) {
+            sum += amount[k] + amount[amount.length - 1 - k];
         }
+        return sum;
     }
 
     /** Standard deviation of what fell on a row, by those of the places of its lines; may have either sign. */
     double unsure(int row) {
-        return unsure[row];
+        return unsure[row + BEYOND];
     }
 
     public int count() {
-        return amount.length;
+        return amount.length - 2 * BEYOND;
     }
 
     /** Place of the row with that position in this object, m right of the centre line. */
@@ -125,24 +127,24 @@ public final class Rows {
     }
 
     public double amount(int row) {
-        return amount[row];
+        return amount[row + BEYOND];
     }
 
     /** The first row at or right of a place; {@link #count()} where there is none. */
     public int firstAtOrRightOf(double rightM) {
         int row = (int) Math.ceil(rightM / widthM - phase - firstIndex - 1e-9);
-        return Math.max(0, Math.min(row, amount.length));
+        return Math.max(0, Math.min(row, count()));
     }
 
     /** One past the last row at or left of a place; 0 where there is none. */
     public int endAtOrLeftOf(double rightM) {
         int row = (int) Math.floor(rightM / widthM - phase - firstIndex + 1e-9) + 1;
-        return Math.max(0, Math.min(row, amount.length));
+        return Math.max(0, Math.min(row, count()));
     }
 
     /** Measures of a stretch; as {@link RowMeasures#of}. */
     public @Nullable RowMeasures measures(int from, int to) {
-        return RowMeasures.of(amount, from, to);
+        return RowMeasures.of(amount, from + BEYOND, to + BEYOND);
     }
 
     public double widthM() {

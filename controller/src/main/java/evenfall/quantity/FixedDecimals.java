@@ -9,6 +9,18 @@ package evenfall.quantity;
 public final class FixedDecimals {
     private static final long[] SCALE = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
 
+    /** The two digits of each number below 100. */
+    private static final byte[] TENS = new byte[100];
+
+    private static final byte[] ONES = new byte[100];
+
+    static {
+        for (int two = 0; two < 100; two++) {
+            TENS[two] = (byte) ('0' + two / 10);
+            ONES[two] = (byte) ('0' + two % 10);
+        }
+    }
+
     /** Largest magnitude that can be written; beyond it something upstream is broken. */
     public static final double LARGEST = 1e12;
 
@@ -68,24 +80,39 @@ public final class FixedDecimals {
         if (negative && scaled != 0) {
             out[from++] = '-';
         }
-        int count = Math.max(decimals + 1, count(scaled));
-        int end = from + count + (decimals > 0 ? 1 : 0);
+        int end = from + Math.max(decimals + 1, count(scaled));
+        if (decimals == 0) {
+            whole(out, from, end, scaled);
+            return end;
+        }
+        // Behind the place that the point takes in the end; then those before it move up.
+        whole(out, from + 1, end + 1, scaled);
+        int point = end - decimals;
+        for (int i = from; i < point; i++) {
+            out[i] = out[i + 1];
+        }
+        out[point] = '.';
+        return end + 1;
+    }
+
+    /** Digits from the back, two at a time, and zeros before them. */
+    private static void whole(byte[] out, int from, int end, long value) {
         int i = end;
-        long left = scaled;
-        for (int d = 0; d < decimals; d++) {
-            long rest = left / 10;
-            out[--i] = (byte) ('0' + left - 10 * rest);
+        long left = value;
+        while (left >= 100) {
+            long rest = left / 100;
+            int two = (int) (left - 100 * rest);
+            out[--i] = ONES[two];
+            out[--i] = TENS[two];
             left = rest;
         }
-        if (decimals > 0) {
-            out[--i] = '.';
+        out[--i] = ONES[(int) left];
+        if (left >= 10) {
+            out[--i] = TENS[(int) left];
         }
         while (i > from) {
-            long rest = left / 10;
-            out[--i] = (byte) ('0' + left - 10 * rest);
-            left = rest;
+            out[--i] = '0';
         }
-        return end;
     }
 
     private static int count(long value) {

@@ -52,7 +52,11 @@ public final class BoomShape {
     private final double[] outletRightM;
     private final double hingeM;
     private final double wingM;
+
+    /** For each sensor what it counts for at each outlet, and the square of that: along the boom, for loops that run on vectors. */
     private final double[][] weight;
+
+    private final double[][] weightSquare;
     private final double[] shapeVariance;
     private final boolean[] known;
     private final HeightReadings taken;
@@ -78,7 +82,8 @@ public final class BoomShape {
             farM = Math.max(farM, Math.abs(atM));
         }
         wingM = Math.max(1e-3, farM - hingeM);
-        weight = new double[outletRightM.length][sensorRightM.length];
+        weight = new double[sensorRightM.length][outletRightM.length];
+        weightSquare = new double[sensorRightM.length][outletRightM.length];
         shapeVariance = new double[outletRightM.length];
         known = new boolean[sensorRightM.length];
         taken = new HeightReadings(sensorRightM.length);
@@ -112,8 +117,9 @@ public final class BoomShape {
         double[] heightM = into.heightM();
         double[] variance = into.variance();
         boolean[] heightKnown = into.known();
+        System.arraycopy(shapeVariance, 0, variance, 0, variance.length);
+        combine(sensors.heightM, sensors.heightVariance, heightM, variance);
         for (int outlet = 0; outlet < heightM.length; outlet++) {
-            combine(outlet, sensors.heightM, sensors.heightVariance, shapeVariance[outlet], heightM, variance);
             heightKnown[outlet] = variance[outlet] <= MOST_SD_M * MOST_SD_M;
             heightM[outlet] = heightKnown[outlet] ? heightM[outlet] : 0;
         }
@@ -133,10 +139,11 @@ public final class BoomShape {
     /** As {@link #spreadRates(List, OutletHeights)}. */
     public void spreadRates(HeightReadings sensors, OutletHeights into) {
         solveFor(sensors.known);
-        for (int outlet = 0; outlet < into.rateMps().length; outlet++) {
-            double shape = SHAPE_RATE_PS * SHAPE_RATE_PS * shapeVariance[outlet];
-            combine(outlet, sensors.rateMps, sensors.rateVariance, shape, into.rateMps(), into.rateVariance());
+        double[] variance = into.rateVariance();
+        for (int outlet = 0; outlet < variance.length; outlet++) {
+            variance[outlet] = SHAPE_RATE_PS * SHAPE_RATE_PS * shapeVariance[outlet];
         }
+        combine(sensors.rateMps, sensors.rateVariance, into.rateMps(), variance);
     }
 
     /**
@@ -147,15 +154,14 @@ public final class BoomShape {
      */
     public void spreadMeets(HeightReadings sensors, double[] meetsSdM) {
         solveFor(sensors.known);
-        for (int outlet = 0; outlet < meetsSdM.length; outlet++) {
-            double variance = shapeVariance[outlet];
-            double[] weights = weight[outlet];
-            for (int i = 0; i < known.length; i++) {
-                if (known[i]) {
-                    variance += weights[i] * weights[i] * sensors.meetsVariance[i];
-                }
+        System.arraycopy(shapeVariance, 0, meetsSdM, 0, meetsSdM.length);
+        for (int i = 0; i < known.length; i++) {
+            if (known[i]) {
+                addTimes(weightSquare[i], sensors.meetsVariance[i], meetsSdM);
             }
-            meetsSdM[outlet] = Math.sqrt(variance);
+        }
+        for (int outlet = 0; outlet < meetsSdM.length; outlet++) {
+            meetsSdM[outlet] = Math.sqrt(meetsSdM[outlet]);
         }
     }
 
@@ -168,20 +174,21 @@ public final class BoomShape {
         }
     }
 
-    private void combine(
-            int outlet, double[] sensor, double[] sensorVariance, double shape, double[] value, double[] variance) {
-        double sum = 0;
-        double spread = shape;
-        double[] weights = weight[outlet];
+    /** Fills the values, and adds the readings' part to variances that hold the shape's. */
+    private void combine(double[] sensor, double[] sensorVariance, double[] value, double[] variance) {
+        Arrays.fill(value, 0);
         for (int i = 0; i < known.length; i++) {
             if (known[i]) {
-                double w = weights[i];
-                sum += w * sensor[i];
-                spread += w * w * sensorVariance[i];
+                addTimes(weight[i], sensor[i], value);
+                addTimes(weightSquare[i], sensorVariance[i], variance);
             }
         }
-        value[outlet] = sum;
-        variance[outlet] = spread;
+    }
+
+    private static void addTimes(double[] weights, double times, double[] into) {
+        for (int outlet = 0; outlet < into.length; outlet++) {
+            into[outlet] += weights[outlet] * times;
+        }
     }
 
     private void solveFor(boolean[] knownNow) {
@@ -219,7 +226,8 @@ public final class BoomShape {
             double[] w = solved(root, k);
             for (int i = 0; i < n; i++) {
                 left -= w[i] * k[i] + w[i] * w[i] * READING_SD_M * READING_SD_M;
-                weight[outlet][at[i]] = w[i];
+                weight[at[i]][outlet] = w[i];
+                weightSquare[at[i]][outlet] = w[i] * w[i];
             }
             shapeVariance[outlet] = Math.max(0, left);
         }
