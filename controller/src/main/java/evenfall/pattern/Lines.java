@@ -150,7 +150,10 @@ final class Lines {
         findDoubled(nearM);
         double widest = 0;
         for (int i = from + 1; i < to; i++) {
-            widest = Math.max(widest, rightM[i] - rightM[i - 1]);
+            double gapM = rightM[i] - rightM[i - 1];
+            if (gapM > widest) {
+                widest = gapM;
+            }
         }
         double all = quantityUpTo[to] - quantityUpTo[from];
         return all > 0 ? new LineMeasures(widest, (doubledUpTo[to] - doubledUpTo[from]) / all) : null;

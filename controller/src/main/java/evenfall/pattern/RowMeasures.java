@@ -45,8 +45,13 @@ public record RowMeasures(double rowCv, double leastRow, double mostRow, double 
         for (int j = from; j < to; j++) {
             double relative = amounts[j] * perMean;
             squares += (relative - 1) * (relative - 1);
-            least = Math.min(least, relative);
-            most = Math.max(most, relative);
+            // Seldom so; Math.min and Math.max would make each row wait for the one before.
+            if (relative < least) {
+                least = relative;
+            }
+            if (relative > most) {
+                most = relative;
+            }
             below += relative < 0.8 ? 1 : 0;
             above += relative > 1.2 ? 1 : 0;
         }

@@ -14,7 +14,16 @@ public final class FixedDecimals {
 
     private static final byte[] ONES = new byte[100];
 
+    /** Powers of ten, by their exponents; instead of the first nothing, which is written as one digit too. */
+    private static final long[] POWERS = new long[19];
+
     static {
+        long power = 1;
+        for (int i = 0; i < POWERS.length; i++) {
+            POWERS[i] = power;
+            power *= 10;
+        }
+        POWERS[0] = 0;
         for (int two = 0; two < 100; two++) {
             TENS[two] = (byte) ('0' + two / 10);
             ONES[two] = (byte) ('0' + two % 10);
@@ -25,9 +34,6 @@ public final class FixedDecimals {
     public static final double LARGEST = 1e12;
 
     private FixedDecimals() {}
-
-    /** As many as a long has; ten times more would not fit one. */
-    private static final int MOST_DIGITS = 19;
 
     /** Room that {@link #write} never needs more of: sign, 19 digits and a point. */
     public static final int LONGEST = 21;
@@ -115,11 +121,9 @@ public final class FixedDecimals {
         }
     }
 
+    /** How many digits, from how many bits: 1233/4096 is the logarithm of 2 to base 10, a little less. */
     private static int count(long value) {
-        int count = 1;
-        for (long power = 10; count < MOST_DIGITS && value >= power; power *= 10) {
-            count++;
-        }
-        return count;
+        int count = ((Long.SIZE - Long.numberOfLeadingZeros(value | 1)) * 1233) >> 12;
+        return value < POWERS[count] ? count : count + 1;
     }
 }

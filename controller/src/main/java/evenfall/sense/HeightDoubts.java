@@ -103,7 +103,7 @@ public final class HeightDoubts {
      * @param airC air temperature, °C
      */
     public void onEcho(int sensor, long roundTripUs, double airC) {
-        double readsM = HeightSense.distanceM(roundTripUs, airC);
+        double readsM = senses.get(sensor).distanceM(roundTripUs, airC);
         if (inRow[sensor] >= 1) {
             lookForRepeat(sensor, Math.abs(roundTripUs - lastUs[sensor]) <= REPEAT_US);
         }
@@ -166,15 +166,25 @@ public final class HeightDoubts {
         if (Double.isNaN(middleM2)) {
             return;
         }
-        // When the whole boom is shaken, all bend at once.
-        double othersM2 = Math.max(Math.max(LEAST_M2, middleM2), middleOfOthers(sensor, nowM2, isScattered));
-        double worth = 0.5 * squaredM2 / othersM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - LN_FAR_BEYOND;
-        double evidence = Math.max(0, Math.min(THRESHOLD + 1, scattered[sensor] + Math.min(MOST_OF_DIFFERENCE, worth)));
+        double othersM2 = Math.max(LEAST_M2, middleM2);
+        double evidence = 0;
+        // Where that says nothing against it, what they do now could say it less still.
+        if (scattered[sensor] > 0 || worth(squaredM2, othersM2) > 0) {
+            // When the whole boom is shaken, all bend at once.
+            double nowM2OfOthers = middleOfOthers(sensor, nowM2, isScattered);
+            double worth = worth(squaredM2, Math.max(othersM2, nowM2OfOthers));
+            evidence = Math.max(0, Math.min(THRESHOLD + 1, scattered[sensor] + Math.min(MOST_OF_DIFFERENCE, worth)));
+        }
         scattered[sensor] = evidence;
         isScattered[sensor] = isScattered[sensor] ? evidence > 0 : evidence > THRESHOLD;
         // An edge must not make a sensor look used to edges.
         double usual = Math.min(squaredM2, 9 * Math.max(LEAST_M2, usualM2[sensor]));
         usualM2[sensor] += WEIGHT * (usual - usualM2[sensor]);
+    }
+
+    /** By how much likelier a difference is of a faulty sensor, as a logarithm. */
+    private static double worth(double squaredM2, double othersM2) {
+        return 0.5 * squaredM2 / othersM2 * (1 - 1 / (FAR_BEYOND * FAR_BEYOND)) - LN_FAR_BEYOND;
     }
 
     /** The middle of what the other sensors do that are believed; for two the greater; NaN where there is none. */

@@ -84,6 +84,8 @@ public final class HeightSense {
     private double otherMps;
     private long otherUs;
     private int agreeing;
+    private double soundIn = Double.NaN;
+    private double soundMps;
     private double tookM = Double.NaN;
     private boolean tookAnew;
 
@@ -104,9 +106,13 @@ public final class HeightSense {
         return 331.3 * Math.sqrt(1 + airC / 273.15);
     }
 
-    /** Distance there and back in so many µs, one way, m. */
-    static double distanceM(long roundTripUs, double airC) {
-        return 0.5e-6 * roundTripUs * soundMps(airC);
+    /** Distance there and back in so many µs, one way, m. The air changes seldom, and a root is dear. */
+    double distanceM(long roundTripUs, double airC) {
+        if (airC != soundIn) {
+            soundIn = airC;
+            soundMps = soundMps(airC);
+        }
+        return 0.5e-6 * roundTripUs * soundMps;
     }
 
     /** As {@link #onEcho(long, long, double, boolean)}, in air whose temperature is measured. */
