@@ -1,6 +1,6 @@
 package evenfall.ledger;
 
-import evenfall.pattern.BoomPattern;
+import evenfall.pattern.BoomFall;
 import evenfall.pattern.Fall;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
@@ -64,9 +64,8 @@ public final class RowLedger {
         double ratedFactor = rig.outlet()
                 .speedFactor(rig.outlet().ratedPressurePa(), rig.liquid().specificGravity());
         referenceShare = wetted.ofOutletM(rig.target().heightM(), ratedFactor) / boom.spacingM();
-        reachM = new BoomPattern(
+        reachM = new BoomFall(
                         boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity())
-                .fall()
                 .reachM();
         share = new double[cell.rows];
         state = new byte[cell.rows];

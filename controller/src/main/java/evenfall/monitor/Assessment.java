@@ -5,16 +5,19 @@ import evenfall.judge.Situation;
 import evenfall.liquid.Application;
 import evenfall.outlet.OutletType;
 import evenfall.outlet.Stream;
+import evenfall.pattern.BoomFall;
 import evenfall.pattern.BoomPattern;
+import evenfall.pattern.Fall;
 import evenfall.pattern.Flight;
 import evenfall.pattern.HeightWindow;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.BoomShape;
+import evenfall.sense.HeightReadings;
+import evenfall.sense.OutletHeights;
 import evenfall.sense.Quantity;
 import evenfall.sense.Unknown;
 import evenfall.wire.WireCounts;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -22,26 +25,33 @@ import org.jspecify.annotations.Nullable;
 final class Assessment {
     private final Rig rig;
     private final Inputs inputs;
-    /** Of the sensors' own heights, for what is said of wings. */
+    /** Of the sensors' own heights, for what is said of wings and summed up over the ground. */
     private final BoomShape still;
 
     /** Of heights that the boom's motion and the roughness of the ground are worked into, for what is said of rows. */
     private final BoomShape moving;
 
     private final BoomPattern pattern;
+    private final BoomFall ground;
     private final WindowByPressure windows;
     private final double[] outletM;
-    private final double[] heightM;
-    private final double[] heightVariance;
-    private final double[] heightSdM;
-    private final double[] heightRateMps;
-    private final double[] rateVariance;
-    private final boolean[] heightKnown;
-    private final double[] rowsM;
-    private final double[] rowsVariance;
-    private final boolean[] rowsKnown;
-    private final double[] meetsSdM;
     private final boolean[] open;
+
+    /** By {@link #still}, and what the sensors say of how fast each height changes. */
+    private final OutletHeights own;
+
+    private final double[] ownSdM;
+
+    /** At the sensors, by the boom's motion. */
+    private final HeightReadings moved;
+
+    /** By {@link #moving}, with how fast the boom itself rises. */
+    private final OutletHeights likeliest;
+
+    /** How unsure it is from which height streams meet the ground, standard deviation, m. */
+    private final double[] meetsSdM;
+
+    private final double flightS;
     private final double halfM;
     private final double hingeM;
 
@@ -57,13 +67,6 @@ final class Assessment {
     private Quantity patternPressure = speed;
     private List<Quantity> sensorM = List.of();
     private List<Quantity> sensorRateMps = List.of();
-    private final List<Quantity> movedM = new ArrayList<>();
-    private final List<Quantity> movedMps = new ArrayList<>();
-    private final List<Quantity> meetsM = new ArrayList<>();
-    private final double[] meets;
-    private final double[] meetsVariance;
-    private final boolean[] meetsKnown;
-    private final double flightS;
     private @Nullable Unknown patternUnknown = Unknown.NOT_YET;
 
     Assessment(Rig rig, Inputs inputs) {
@@ -74,25 +77,19 @@ final class Assessment {
         for (int i = 0; i < outletM.length; i++) {
             outletM[i] = boom.outletRightM(i);
         }
-        heightM = new double[boom.outlets()];
-        heightVariance = new double[boom.outlets()];
-        heightSdM = new double[boom.outlets()];
-        heightRateMps = new double[boom.outlets()];
-        rateVariance = new double[boom.outlets()];
-        meets = new double[boom.outlets()];
-        meetsVariance = new double[boom.outlets()];
-        meetsKnown = new boolean[boom.outlets()];
+        own = OutletHeights.of(boom.outlets());
+        ownSdM = new double[boom.outlets()];
+        moved = new HeightReadings(rig.sensors().heights().size());
+        likeliest = OutletHeights.of(boom.outlets());
         meetsSdM = new double[boom.outlets()];
-        heightKnown = new boolean[boom.outlets()];
-        rowsM = new double[boom.outlets()];
-        rowsVariance = new double[boom.outlets()];
-        rowsKnown = new boolean[boom.outlets()];
         open = new boolean[boom.outlets()];
         halfM = 0.5 * boom.widthM();
         hingeM = boom.hingeM();
         still = new BoomShape(rig.sensors().heights(), outletM, hingeM);
         moving = new BoomShape(rig.sensors().heights(), outletM, hingeM);
         pattern = new BoomPattern(
+                boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
+        ground = new BoomFall(
                 boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
         windows = new WindowByPressure(rig);
         flightS = flightS();
@@ -124,15 +121,16 @@ final class Assessment {
                 : rate;
         sensorM = inputs.heightsM(timeUs);
         sensorRateMps = inputs.heightRatesMps(timeUs);
-        inputs.motion().now(timeUs, sensorM, movedM, movedMps, flightS, meetsM);
-        still.spread(sensorM, heightM, heightVariance, heightKnown);
-        for (int i = 0; i < heightSdM.length; i++) {
-            heightSdM[i] = Math.sqrt(heightVariance[i]);
+        still.spread(sensorM, own);
+        still.spreadRates(sensorRateMps, own);
+        for (int i = 0; i < ownSdM.length; i++) {
+            ownSdM[i] = Math.sqrt(own.variance()[i]);
         }
+        inputs.motion().now(timeUs, sensorM, flightS, moved);
         moving.over(inputs.motion().roughness());
-        moving.spread(movedM, rowsM, rowsVariance, rowsKnown);
-        moving.spreadRates(movedMps, heightRateMps, rateVariance);
-        moving.spread(meetsM, meets, meetsVariance, meetsKnown);
+        moving.spread(moved, likeliest);
+        moving.spreadRates(moved, likeliest);
+        moving.spreadMeets(moved, meetsSdM);
         speedFactor = speedFactor();
         patternPressure = patternPressurePa();
         patternUnknown = computePattern();
@@ -204,10 +202,14 @@ final class Assessment {
         if (!(speedFactor.get() > 0)) {
             return Unknown.NOTHING_FALLS;
         }
-        for (int i = 0; i < meetsSdM.length; i++) {
-            meetsSdM[i] = Math.sqrt(meetsVariance[i]);
-        }
-        pattern.compute(rowsM, heightRateMps, meetsSdM, rowsKnown, open, speedFactor.get(), speed.get());
+        pattern.compute(
+                likeliest.heightM(),
+                likeliest.rateMps(),
+                meetsSdM,
+                likeliest.known(),
+                open,
+                speedFactor.get(),
+                speed.get());
         return null;
     }
 
@@ -278,6 +280,17 @@ final class Assessment {
         return new Situation.Plumbing(flow, pressure, openOutlets, mask, inputs.tankM3(nowUs), inputs.meteredM3(flow));
     }
 
+    /**
+     * What falls on the ground; null where the pattern is not known. By the sensors' own heights and rates: the likeliest heights are
+     * smoother than true ones, and rows summed up by them get too seldom much too little or too much. What the sensors err by makes up for that.
+     */
+    @Nullable
+    Fall fall() {
+        return patternUnknown == null
+                ? ground.compute(own.heightM(), own.rateMps(), own.known(), open, speedFactor.get(), speed.get())
+                : null;
+    }
+
     /** @param outletsMayLack the pattern takes all open outlets to give the same; which one does not, flow and pressure cannot tell */
     Live live(List<Alert> standing, boolean outletsMayLack, WireCounts wire, long droppedBytes) {
         Unknown rowsUnknown = patternUnknown == null && outletsMayLack ? Unknown.OUTLETS_UNLIKE : patternUnknown;
@@ -326,13 +339,13 @@ final class Assessment {
             if (outletM[i] < fromM || outletM[i] > toM) {
                 continue;
             }
-            if (!heightKnown[i]) {
+            if (!own.known()[i]) {
                 return Quantity.unknown(
                         rig.sensors().heights().isEmpty() ? Unknown.NOT_FITTED : Unknown.NEEDS_HEIGHT,
                         oldestHeightUs());
             }
-            sum += heightM[i];
-            sdSum += heightSdM[i];
+            sum += own.heightM()[i];
+            sdSum += ownSdM[i];
             n++;
         }
         if (n == 0) {

@@ -1,12 +1,11 @@
 package evenfall.monitor;
 
-import evenfall.judge.Situation;
 import evenfall.ledger.LedgerCell;
 import evenfall.ledger.LedgerListener;
 import evenfall.ledger.Moment;
 import evenfall.ledger.PassSummary;
 import evenfall.ledger.RowLedger;
-import evenfall.pattern.BoomPattern;
+import evenfall.pattern.Fall;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.PositionSense;
@@ -34,8 +33,8 @@ final class GroundAccount implements LedgerListener {
         this.lastUs = startUs;
     }
 
-    void take(Situation situation, Live live) {
-        BoomPattern pattern = situation.pattern();
+    /** @param fall what falls; null where that is not known */
+    void take(Live live, @Nullable Fall fall) {
         boolean carried = live.flowM3ps().isKnown() && live.speedMps().isKnown();
         PositionSense.Fix fix = inputs.fix(live.timeUs());
         if (live.widthM().isKnown()) {
@@ -52,8 +51,8 @@ final class GroundAccount implements LedgerListener {
                 carried ? inputs.speedDuringFlowMps() : 0,
                 live.widthM(),
                 open,
-                pattern == null ? null : pattern.fall(),
-                pattern == null ? live.boom().unknown() : null,
+                fall,
+                fall == null ? live.boom().unknown() : null,
                 oldestUs(live),
                 fix,
                 inputs.placeUnknown(live.timeUs()));

@@ -119,7 +119,7 @@ public final class Monitor {
         judge.look(situation, listener);
         Live live = assessment.live(judge.standing(), judge.outletsMayLack(), wire(), droppedBytes);
         outputs.live(live);
-        ground.take(situation, live);
+        ground.take(live, assessment.fall());
     }
 
     /** What the decoders of all ports have counted. */

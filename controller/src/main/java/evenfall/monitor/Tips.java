@@ -6,6 +6,7 @@ import evenfall.rig.Rig;
 import evenfall.sense.BoomOutlook;
 import evenfall.sense.BoomShape;
 import evenfall.sense.HeightReadings;
+import evenfall.sense.OutletHeights;
 import java.util.stream.IntStream;
 
 /**
@@ -35,11 +36,7 @@ final class Tips {
     private final HeightReadings sensors;
     private final int[] leftSensors;
     private final int[] rightSensors;
-    private final double[] heightM = new double[PLACES];
-    private final double[] heightVariance = new double[PLACES];
-    private final boolean[] known = new boolean[PLACES];
-    private final double[] rateMps = new double[PLACES];
-    private final double[] rateVariance = new double[PLACES];
+    private final OutletHeights ends = OutletHeights.of(PLACES);
     private Tip left = Tip.UNKNOWN;
     private Tip right = Tip.UNKNOWN;
 
@@ -72,18 +69,18 @@ final class Tips {
             return;
         }
         inputs.readHeights(nowUs, sensors);
-        shape.spread(sensors, heightM, heightVariance, known);
+        shape.spread(sensors, ends);
         boolean foretold = outlook.look(nowUs);
         left = foretold ? tip(LEFT_END, LEFT_QUARTER, leftSensors) : Tip.UNKNOWN;
         right = foretold ? tip(RIGHT_END, RIGHT_QUARTER, rightSensors) : Tip.UNKNOWN;
     }
 
     private Tip tip(int end, int quarter, int[] wing) {
-        if (!known[end] || !known[quarter]) {
+        if (!ends.known()[end] || !ends.known()[quarter]) {
             return Tip.UNKNOWN;
         }
         if (isFalling(wing)) {
-            shape.spreadRates(sensors, rateMps, rateVariance);
+            shape.spreadRates(sensors, ends);
             int lower = surelyM(end) < surelyM(quarter) ? end : quarter;
             if (surelyM(lower) < clearanceM) {
                 return byLine(lower, wing);
@@ -95,7 +92,7 @@ final class Tips {
         return new Tip(
                 true,
                 !isSuspect(wing),
-                Math.min(heightM[end], heightM[quarter]),
+                Math.min(ends.heightM()[end], ends.heightM()[quarter]),
                 outlook.heightM(),
                 Math.sqrt(outlook.varianceM2()),
                 outlook.inS());
@@ -103,16 +100,16 @@ final class Tips {
 
     /** Where a straight line gets to with a fall that is sure. */
     private double surelyM(int place) {
-        double surelyMps = Math.min(0, rateMps[place] + SURELY * Math.sqrt(rateVariance[place]));
-        return heightM[place] + aheadS * surelyMps;
+        double surelyMps = Math.min(0, ends.rateMps()[place] + SURELY * Math.sqrt(ends.rateVariance()[place]));
+        return ends.heightM()[place] + aheadS * surelyMps;
     }
 
     private Tip byLine(int place, int[] wing) {
-        double nowM = Math.max(0, heightM[place]);
+        double nowM = Math.max(0, ends.heightM()[place]);
         double thenM = Math.max(0, surelyM(place));
-        double fallM = heightM[place] - surelyM(place);
+        double fallM = ends.heightM()[place] - surelyM(place);
         double inS = fallM > 0 ? aheadS * Math.min(1, nowM / fallM) : 0;
-        return new Tip(true, !isSuspect(wing), heightM[place], thenM, 0, inS);
+        return new Tip(true, !isSuspect(wing), ends.heightM()[place], thenM, 0, inS);
     }
 
     private boolean isFalling(int[] wing) {

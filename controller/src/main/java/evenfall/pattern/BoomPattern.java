@@ -1,11 +1,8 @@
 package evenfall.pattern;
 
 import evenfall.outlet.OutletType;
-import evenfall.outlet.Stream;
 import evenfall.rig.BoomLayout;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,25 +15,19 @@ import org.jspecify.annotations.Nullable;
  * every measure, for what they get is not this pattern's doing.
  */
 public final class BoomPattern {
+    /** What is not known of heights holds together for so far, m: about as far as height sensors are apart on a wide boom. Our choice. */
+    private static final double TOGETHER_M = 8;
+
     private final BoomLayout boom;
     private final double halfWidthM;
-    private final double designReachM;
     private final Rows rows;
     private final Lines lines;
-    private final Fall fall;
     private final boolean[] rowLeftOut;
     private final double[] picked;
+    private final double[] unsure;
+    private final int rowsTogether;
     private final double[] atRest;
-    private final double[] outletM;
-    private final List<Flights> flights;
-
-    /** For each stream its part of {@link #flights}. */
-    private final Flights[] flightsOf;
-
-    private final double[] offsetM;
-    private final double[] rightPart;
-    private final double[] exitMps;
-    private final double[] share;
+    private final Landings landings;
 
     private final Nearness near;
 
@@ -66,40 +57,23 @@ public final class BoomPattern {
      */
     public BoomPattern(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
         this.boom = boom;
-        int streams = type.streams().size();
+        landings = new Landings(boom, type, targetHeightM, specificGravity);
+        int streams = landings.streams();
         atRest = new double[boom.outlets()];
-        outletM = new double[boom.outlets()];
-        for (int outlet = 0; outlet < outletM.length; outlet++) {
-            outletM[outlet] = boom.outletRightM(outlet);
-        }
-        flights = new ArrayList<>();
-        flightsOf = new Flights[streams];
-        offsetM = new double[streams];
-        rightPart = new double[streams];
-        exitMps = new double[streams];
-        share = new double[streams];
         falling = new int[boom.outlets()];
         atM = new double[boom.outlets()];
         sdM = new double[boom.outlets()];
         imageM = new double[boom.outlets()];
         imageSdM = new double[boom.outlets()];
-        for (int i = 0; i < streams; i++) {
-            Stream stream = type.streams().get(i);
-            offsetM[i] = stream.offsetM();
-            rightPart[i] = stream.rightPart();
-            exitMps[i] = stream.exitMps();
-            share[i] = stream.share();
-            flightsOf[i] = flightsOf(stream, type.ratedFlowM3ps(), specificGravity);
-        }
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
         near = new Nearness(boom.rowM(), boom.rowPhase(), boom.outlets());
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
+        unsure = new double[rows.count()];
+        rowsTogether = Math.max(1, (int) Math.round(TOGETHER_M / boom.rowM()));
         // Each line near an end may bring its mirror image along.
         lines = new Lines(2 * boom.outlets() * streams);
-        designReachM = reachM(type, targetHeightM, type.speedFactor(type.ratedPressurePa(), specificGravity));
-        fall = new Fall(boom, feedsM());
     }
 
     /**
@@ -137,8 +111,7 @@ public final class BoomPattern {
     /**
      * As {@link #compute(double[], double[], boolean[], boolean[], double, double)}, from heights that are known to a standard deviation. The
      * row CV is then what it may be expected to be: a pattern that is looked at through errors is less even than the one computed from
-     * the likeliest heights ({@code E[CV²]} is the square of the CV of what each row may expect, and beside it the mean variance of
-     * the rows; second order, in the errors' small size).
+     * the likeliest heights; see {@link RowMeasures#withUnsure}.
      *
      * @param heightSdM by how much each outlet's streams may meet the ground as if from elsewhere, standard deviation, m; neighbours err alike
      */
@@ -154,81 +127,51 @@ public final class BoomPattern {
         wholeLinesAsked = false;
         rows.clear();
         lines.clear();
-        fall.begin(speedFactor);
         Arrays.fill(rowLeftOut, false);
-        for (Flights alike : flights) {
-            alike.fly(heightM, rateMps, speedFactor, travelMps);
-        }
+        landings.fly(heightM, rateMps, speedFactor, travelMps);
         int n = 0;
-        for (int outlet = 0; outlet < outletM.length; outlet++) {
+        for (int outlet = 0; outlet < open.length; outlet++) {
             if (!open[outlet] || !heightKnown[outlet]) {
-                leaveOutRows(outletM[outlet]);
+                leaveOutRows(landings.outletM()[outlet]);
                 continue;
             }
             falling[n++] = outlet;
-            fall.outlet(outlet, heightM[outlet]);
         }
-        for (int i = 0; i < share.length; i++) {
-            double rightMps = exitMps[i] * speedFactor * rightPart[i];
-            flightsOf[i].land(atM, sdM, outletM, offsetM[i], rightMps, heightSdM);
-            for (int k = 0; n < outletM.length && k < n; k++) {
+        for (int i = 0; i < landings.streams(); i++) {
+            landings.land(i, atM);
+            landings.unsure(i, sdM, heightSdM);
+            for (int k = 0; n < open.length && k < n; k++) {
                 atM[k] = atM[falling[k]];
                 sdM[k] = sdM[falling[k]];
             }
-            fall(i, n);
+            fall(i, Double.isNaN(travelMps) ? 0 : landings.spreadM(i), n);
         }
     }
 
     /** Lets the first so many of {@link #atM} fall, and their mirror images. */
-    private void fall(int stream, int n) {
-        near.find(atM, sdM, n);
-        rows.addUnsure(near, share[stream]);
-        fall.lines(near, share[stream]);
-        int firstSlot = 2 * stream * outletM.length;
-        lines.add(firstSlot, atM, share[stream], falling, n);
+    private void fall(int stream, double spreadM, int n) {
+        double share = landings.share(stream);
+        near.find(atM, sdM, spreadM, n);
+        rows.addUnsure(near, share);
+        int outlets = boom.outlets();
+        int firstSlot = 2 * stream * outlets;
+        lines.add(firstSlot, atM, share, falling, n);
         int images = 0;
         for (int k = 0; k < n; k++) {
             if (halfWidthM - Math.abs(atM[k]) < boom.rowM()) {
                 double mirroredM = Math.copySign(2 * halfWidthM, atM[k]) - atM[k];
                 int outlet = falling[k];
-                lines.add(firstSlot + outletM.length + outlet, mirroredM, share[stream], outlet);
+                lines.add(firstSlot + outlets + outlet, mirroredM, share, outlet);
                 imageM[images] = mirroredM;
                 imageSdM[images++] = -sdM[k];
             }
         }
-        near.find(imageM, imageSdM, images);
-        rows.addUnsure(near, share[stream]);
-        fall.mirrorImages(near, share[stream]);
-    }
-
-    private Flights flightsOf(Stream stream, double ratedM3ps, double specificGravity) {
-        for (Flights alike : flights) {
-            if (alike.fliesAlike(stream)) {
-                return alike;
-            }
-        }
-        Flights own = new Flights(stream, ratedM3ps, specificGravity, boom.outlets());
-        flights.add(own);
-        return own;
-    }
-
-    /** How far from its outlet a line lands without air and on a boom at rest, m. */
-    private static double reachM(OutletType type, double heightM, double speedFactor) {
-        double farM = 0;
-        for (Stream stream : type.streams()) {
-            double speedMps = stream.exitMps() * speedFactor;
-            double flightS = Flight.timeS(speedMps * stream.downPart(), heightM);
-            farM = Math.max(farM, Math.abs(stream.offsetM() + speedMps * stream.rightPart() * flightS));
-        }
-        return farM;
-    }
-
-    private double feedsM() {
-        return Math.max(designReachM + boom.rowM(), 0.5 * boom.spacingM());
+        near.find(imageM, imageSdM, spreadM, images);
+        rows.addUnsure(near, share);
     }
 
     private void leaveOutRows(double aroundM) {
-        double reachM = feedsM();
+        double reachM = landings.reachM();
         int to = rows.endAtOrLeftOf(aroundM + reachM);
         for (int j = rows.firstAtOrRightOf(aroundM - reachM); j < to; j++) {
             rowLeftOut[j] = true;
@@ -259,16 +202,17 @@ public final class BoomPattern {
 
     private @Nullable RowMeasures pickedRows(double fromM, double toM) {
         int n = 0;
-        double squares = 0;
+        boolean anyUnsure = false;
         int to = rows.endAtOrLeftOf(Math.min(toM, halfWidthM));
         for (int j = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM)); j < to; j++) {
             if (!rowLeftOut[j]) {
+                unsure[n] = rows.unsure(j);
+                anyUnsure |= unsure[n] != 0;
                 picked[n++] = rows.amount(j);
-                squares += rows.unsure(j) * rows.unsure(j);
             }
         }
         RowMeasures measures = RowMeasures.of(picked, 0, n);
-        return measures == null || squares == 0 ? measures : measures.withUnsure(squares, picked, n);
+        return measures == null || !anyUnsure ? measures : measures.withUnsure(picked, unsure, n, rowsTogether);
     }
 
     /** How the lines lie between two places; null where fewer than two lie there. */
@@ -290,14 +234,18 @@ public final class BoomPattern {
      * @return 0 where there is no such outlet
      */
     public double reachM(double fromM, double toM) {
+        double[] outletM = landings.outletM();
         double sum = 0;
         double all = 0;
         for (int outlet = 0; outlet < outletM.length; outlet++) {
-            for (int i = 0; i < share.length && outletM[outlet] >= fromM && outletM[outlet] <= toM; i++) {
+            if (outletM[outlet] < fromM || outletM[outlet] > toM) {
+                continue;
+            }
+            for (int i = 0; i < landings.streams(); i++) {
                 double landsM = lines.atM(2 * i * outletM.length + outlet);
                 if (!Double.isNaN(landsM)) {
-                    sum += share[i] * Math.abs(landsM - outletM[outlet]);
-                    all += share[i];
+                    sum += landings.share(i) * Math.abs(landsM - outletM[outlet]);
+                    all += landings.share(i);
                 }
             }
         }
@@ -307,10 +255,5 @@ public final class BoomPattern {
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */
     public Rows rows() {
         return rows;
-    }
-
-    /** The same, own lines and mirror images apart. */
-    public Fall fall() {
-        return fall;
     }
 }

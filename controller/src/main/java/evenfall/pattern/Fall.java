@@ -4,7 +4,7 @@ import evenfall.rig.BoomLayout;
 import java.util.Arrays;
 
 /**
- * What a {@link BoomPattern} let fall at one moment, kept apart by whose rows it meets: this pass's own lines, and the mirror images
+ * What a {@link BoomFall} let fall at one moment, kept apart by whose rows it meets: this pass's own lines, and the mirror images
  * that stand for the adjoining passes. Amounts are multiples of what one outlet gives. Filled again at the next moment.
  */
 public final class Fall {

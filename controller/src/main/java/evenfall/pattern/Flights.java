@@ -16,8 +16,6 @@ final class Flights {
     private final double[] downMps;
     private final double[] againstMps;
     private final double[] carriedS;
-
-    /** For how much longer a stream is in the air from a greater height, s/m; 0 for one at the ground. */
     private final double[] longerSpm;
 
     /**
@@ -77,7 +75,7 @@ final class Flights {
             }
         }
         if (!Double.isNaN(travelMps)) {
-            drag.carry(carriedS, downMps, againstMps);
+            drag.carry(carriedS, downMps, againstMps, drag.takenFromWhole(speedMps * backPart, speedMps, travelMps));
         }
     }
 
@@ -85,15 +83,45 @@ final class Flights {
      * Where the flights end.
      *
      * @param atM filled, m right of the centre line
-     * @param sdM filled: how much farther right if every height is greater by its standard deviation, m
      * @param outletM place of each outlet, m right of the centre line
      * @param offsetM where the stream's hole is, m right of the outlet's middle
      * @param rightMps its speed to the right, m/s
-     * @param heightSdM standard deviation of the height that streams meet the ground from, m
      */
-    void land(double[] atM, double[] sdM, double[] outletM, double offsetM, double rightMps, double[] heightSdM) {
+    void land(double[] atM, double[] outletM, double offsetM, double rightMps) {
         for (int i = 0; i < atM.length; i++) {
             atM[i] = outletM[i] + (offsetM + rightMps * carriedS[i]);
+        }
+    }
+
+    /**
+     * How wide the liquid lies across the rows: standard deviation at one height, good for those about it.
+     *
+     * @param heightM of the outlet, m
+     * @param speedFactor exit speed over the rated one
+     * @return m
+     */
+    double spreadM(double heightM, double speedFactor) {
+        double speedMps = exitMps * speedFactor;
+        double flightS = Flight.timeS(speedMps * downPart, heightM);
+        double fallMps = speedMps * downPart + 0.5 * Flight.GRAVITY_MPS2 * flightS;
+        double besideMps = speedMps * rightPart;
+        double backMps = speedMps * backPart;
+        double acrossM =
+                drag.spreadM(flightS, Math.sqrt(fallMps * fallMps + besideMps * besideMps + backMps * backMps));
+        // A round stream that meets the ground at a slant prints an oval.
+        double slant = besideMps / (speedMps * downPart + Flight.GRAVITY_MPS2 * flightS);
+        return acrossM * Math.sqrt(1 + slant * slant);
+    }
+
+    /**
+     * How unsure it is where the flights end.
+     *
+     * @param sdM filled by how much farther right each lands from a height that is greater by its standard deviation, m
+     * @param rightMps the stream's speed to the right, m/s
+     * @param heightSdM standard deviation of the height that streams meet the ground from, m
+     */
+    void unsure(double[] sdM, double rightMps, double[] heightSdM) {
+        for (int i = 0; i < sdM.length; i++) {
             sdM[i] = rightMps * longerSpm[i] * heightSdM[i];
         }
     }

@@ -4,7 +4,7 @@ package evenfall.pattern;
  * How lines divide among the rows: each among the row nearest to it and the two beside that. Many at once, in arrays that are filled
  * again with the next.
  *
- * <p>A line of unsure place gives a row what it may expect: the hat of {@link Rows} averaged over an even band. With x the place
+ * <p>A line that is spread and of unsure place gives a row what it may expect: the hat of {@link Rows} averaged over an even band of both. With x the place
  * right of the nearest row, h half the band, both in row widths, and m the greater of h and |x|, the rows beside get {@code (|x| ∓ x)/2 + a}
  * and the nearest {@code 1 − |x| − 2a}, {@code a = (m − |x|)² / 4m}; the share of the nearest falls by {@code x/m} as the line moves on. Where the band does not
  * reach over the row's middle m is |x|, a is nothing, and that is the plain hat: one sum for both, without a question that a processor
@@ -59,31 +59,45 @@ final class Nearness {
     }
 
     /**
-     * Works out lines.
+     * Works out lines of sure places, for {@link Rows#add(Nearness, double)}.
      *
      * @param atM where they land, m right of the centre line
-     * @param sdM how much farther right each lands if all heights are greater by one standard deviation, m
-     * @param n how many there are: the first so many of both arrays
+     * @param n how many there are: the first so many
      */
-    void find(double[] atM, double[] sdM, int n) {
+    void find(double[] atM, int n) {
         count = n;
         for (int i = 0; i < n; i++) {
             nearest[i] = Math.floor(atM[i] * perWidth - phase + 0.5);
         }
         for (int i = 0; i < n; i++) {
             right[i] = atM[i] * perWidth - phase - nearest[i];
+        }
+        for (int i = 0; i < n; i++) {
+            near[i] = (int) nearest[i];
+        }
+    }
+
+    /**
+     * Works out lines that are spread and of unsure places, for {@link Rows#addUnsure}.
+     *
+     * @param atM where they land, m right of the centre line
+     * @param sdM how much farther right each lands if all heights are greater by one standard deviation, m
+     * @param spreadM how wide each lies about its middle, standard deviation, m
+     * @param n how many there are: the first so many of both arrays
+     */
+    void find(double[] atM, double[] sdM, double spreadM, int n) {
+        find(atM, n);
+        double spread = spreadM * perWidth;
+        for (int i = 0; i < n; i++) {
             moves[i] = sdM[i] * perWidth;
         }
         for (int i = 0; i < n; i++) {
             double away = Math.abs(right[i]);
-            double half = Math.min(MOST_HALF, Math.abs(moves[i]) * HALF_OVER_SD);
+            double half = Math.min(MOST_HALF, Math.sqrt(moves[i] * moves[i] + spread * spread) * HALF_OVER_SD);
             double most = Math.max(LEAST_HALF, Math.max(half, away));
             double per = 1 / most;
             aside[i] = 0.25 * (most - away) * (most - away) * per;
             slope[i] = right[i] * per;
-        }
-        for (int i = 0; i < n; i++) {
-            near[i] = (int) nearest[i];
         }
     }
 }

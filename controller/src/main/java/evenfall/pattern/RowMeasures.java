@@ -12,6 +12,9 @@ import org.jspecify.annotations.Nullable;
  * @param above120Share share of the rows above 120 %
  */
 public record RowMeasures(double rowCv, double leastRow, double mostRow, double below80Share, double above120Share) {
+    /** The mean of a root is below the root of the mean: of a quantity that is as often 0 as not by 1 − √½, of a normal one's square by 1 − √(2/π). */
+    private static final double MOST_LESS = 1 - Math.sqrt(2 / Math.PI);
+
     /**
      * Measures a stretch of rows.
      *
@@ -56,24 +59,44 @@ public record RowMeasures(double rowCv, double leastRow, double mostRow, double 
     }
 
     /**
-     * The same where each row has a variance of its own: what the row CV may be expected to be, as the root of its expected square. Other
-     * measures stay those of the likeliest rows.
+     * The same where each row is known to a standard deviation: what the row CV may be expected to be. Other measures stay those of the
+     * likeliest rows.
      *
-     * @param squares sum of the rows' variances
+     * <p>With rows {@code m + d + e u} and {@code e} of variance 1 the same for all rows of a stretch, {@code Q = Σ (d + e u)²} has the mean
+     * {@code Σd² + Σu²} and, were e normal, the variance {@code Σ 4 (Σdu)² + 2 (Σu²)²}, the outer sums over stretches; and the mean of its root is
+     * {@code √Q̄ (1 − var Q / 8 Q̄²)} to second order (Taylor's series).
+     *
      * @param amounts what each row may expect
+     * @param unsure standard deviation of each, of either sign
      * @param n how many rows there are
+     * @param together for so many rows in a row errors are alike
      */
-    RowMeasures withUnsure(double squares, double[] amounts, int n) {
+    RowMeasures withUnsure(double[] amounts, double[] unsure, int n, int together) {
         double sum = 0;
         for (int j = 0; j < n; j++) {
             sum += amounts[j];
         }
         double mean = sum / n;
+        double squares = 0;
+        double variance = 0;
+        for (int from = 0; from < n; from += together) {
+            int to = Math.min(n, from + together);
+            double product = 0;
+            double square = 0;
+            for (int j = from; j < to; j++) {
+                product += (amounts[j] - mean) * unsure[j];
+                square += unsure[j] * unsure[j];
+            }
+            squares += square;
+            variance += 4 * product * product + 2 * square * square;
+        }
+        double perMean = 1 / ((n - 1) * mean * mean);
+        double expected = rowCv * rowCv + squares * perMean;
+        if (!(expected > 0)) {
+            return this;
+        }
+        double less = variance * perMean * perMean / (8 * expected * expected);
         return new RowMeasures(
-                Math.sqrt(rowCv * rowCv + squares / ((n - 1) * mean * mean)),
-                leastRow,
-                mostRow,
-                below80Share,
-                above120Share);
+                Math.sqrt(expected) * (1 - Math.min(MOST_LESS, less)), leastRow, mostRow, below80Share, above120Share);
     }
 }

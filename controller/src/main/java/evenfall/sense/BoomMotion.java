@@ -40,15 +40,15 @@ public final class BoomMotion {
     private static final double HEAVE_DAMPING = 0.4;
 
     /** What ground of class D does to it at 18 km/h, about. */
-    private static final double HEAVE_SD_MPS = 0.15;
+    private static final double HEAVE_SD_MPS = 0.2;
 
     /** A boom hung in its middle rolls at 0.3 to 0.6 Hz. */
     private static final double ROLL_RADPS = 2 * Math.PI * 0.5;
 
     private static final double ROLL_DAMPING = 0.6;
 
-    /** A tip of 18 m by 0.15 m/s. */
-    private static final double ROLL_SD_RADPS = 0.008;
+    /** A tip of 18 m by 0.1 m/s: a boom that hangs rolls less than its wings bend. */
+    private static final double ROLL_SD_RADPS = 0.0055;
 
     /** The first bending of a wide boom's wing, 1 to 1.5 Hz, lightly damped. */
     private static final double BEND_RADPS = 2 * Math.PI * 1.2;
@@ -772,21 +772,11 @@ public final class BoomMotion {
      *
      * @param nowUs event time, µs
      * @param sensorM height at each sensor as it knows it by itself
-     * @param heightM takes the heights, m
-     * @param upMps takes how fast the boom rises there, m/s
-     * @param flightS time for which a stream is in the air, about
-     * @param meetsM takes the heights that streams meet the ground from, m: that of the outlet and what its speed adds during flight
+     * @param flightS time for which a stream is in the air, about, s
+     * @param into takes heights, how fast the boom rises there, and the variance of the heights that streams meet the ground from: that of the
+     *     outlet and what its speed adds during flight
      */
-    public void now(
-            long nowUs,
-            List<Quantity> sensorM,
-            List<Quantity> heightM,
-            List<Quantity> upMps,
-            double flightS,
-            List<Quantity> meetsM) {
-        heightM.clear();
-        upMps.clear();
-        meetsM.clear();
+    public void now(long nowUs, List<Quantity> sensorM, double flightS, HeightReadings into) {
         if (senses.isEmpty()) {
             return;
         }
@@ -800,18 +790,12 @@ public final class BoomMotion {
             ahead[over] = variances;
         }
         for (int i = 0; i < senses.size(); i++) {
-            Quantity alone = sensorM.get(i);
-            if (!alone.isKnown() || steps == Long.MIN_VALUE) {
-                heightM.add(alone);
-                upMps.add(alone);
-                meetsM.add(alone);
-                continue;
-            }
-            double mps = upOf(next, i);
-            double nowM = heightOf(next, i) + restS * rateOf(next, i);
-            heightM.add(Quantity.known(nowM, variances.heightM2[i], alone.ageUs()));
-            upMps.add(Quantity.known(mps, variances.speedM2ps2[i], alone.ageUs()));
-            meetsM.add(Quantity.known(nowM + flightS * mps, variances.meetsM2[i], alone.ageUs()));
+            into.known[i] = sensorM.get(i).isKnown() && steps != Long.MIN_VALUE;
+            into.heightM[i] = heightOf(next, i) + restS * rateOf(next, i);
+            into.heightVariance[i] = variances.heightM2[i];
+            into.rateMps[i] = upOf(next, i);
+            into.rateVariance[i] = variances.speedM2ps2[i];
+            into.meetsVariance[i] = variances.meetsM2[i];
         }
     }
 

@@ -105,18 +105,19 @@ public final class BoomShape {
      * Spreads the sensors' heights over the outlets.
      *
      * @param sensorM height at each sensor
-     * @param heightM filled with the height of each outlet, m, where known
-     * @param variance filled with its variance, m², where known
-     * @param heightKnown filled with whether it is
+     * @param into takes height, variance and whether it is known
      */
-    public void spread(List<Quantity> sensorM, double[] heightM, double[] variance, boolean[] heightKnown) {
+    public void spread(List<Quantity> sensorM, OutletHeights into) {
         take(sensorM, taken.heightM, taken.heightVariance);
-        spread(taken, heightM, variance, heightKnown);
+        spread(taken, into);
     }
 
-    /** As {@link #spread(List, double[], double[], boolean[])}. */
-    public void spread(HeightReadings sensors, double[] heightM, double[] variance, boolean[] heightKnown) {
+    /** As {@link #spread(List, OutletHeights)}. */
+    public void spread(HeightReadings sensors, OutletHeights into) {
         solveFor(sensors.known);
+        double[] heightM = into.heightM();
+        double[] variance = into.variance();
+        boolean[] heightKnown = into.known();
         System.arraycopy(shapeVariance, 0, variance, 0, variance.length);
         combine(sensors.heightM, sensors.heightVariance, heightM, variance);
         for (int outlet = 0; outlet < heightM.length; outlet++) {
@@ -129,21 +130,40 @@ public final class BoomShape {
      * Spreads how fast the heights change: the same weights, for the shape is the same. Known where heights are.
      *
      * @param sensorMps rate at each sensor; known where the height was
-     * @param rateMps filled with the rate of each outlet, m/s
-     * @param variance filled with its variance, (m/s)²
+     * @param into takes rate and its variance
      */
-    public void spreadRates(List<Quantity> sensorMps, double[] rateMps, double[] variance) {
+    public void spreadRates(List<Quantity> sensorMps, OutletHeights into) {
         take(sensorMps, taken.rateMps, taken.rateVariance);
-        spreadRates(taken, rateMps, variance);
+        spreadRates(taken, into);
     }
 
-    /** As {@link #spreadRates(List, double[], double[])}. */
-    public void spreadRates(HeightReadings sensors, double[] rateMps, double[] variance) {
+    /** As {@link #spreadRates(List, OutletHeights)}. */
+    public void spreadRates(HeightReadings sensors, OutletHeights into) {
         solveFor(sensors.known);
+        double[] variance = into.rateVariance();
         for (int outlet = 0; outlet < variance.length; outlet++) {
             variance[outlet] = SHAPE_RATE_PS * SHAPE_RATE_PS * shapeVariance[outlet];
         }
-        combine(sensors.rateMps, sensors.rateVariance, rateMps, variance);
+        combine(sensors.rateMps, sensors.rateVariance, into.rateMps(), variance);
+    }
+
+    /**
+     * Spreads how unsure it is from which height streams meet the ground.
+     *
+     * @param sensors as {@link BoomMotion#now} fills them
+     * @param meetsSdM filled with the standard deviation at each outlet, m
+     */
+    public void spreadMeets(HeightReadings sensors, double[] meetsSdM) {
+        solveFor(sensors.known);
+        System.arraycopy(shapeVariance, 0, meetsSdM, 0, meetsSdM.length);
+        for (int i = 0; i < known.length; i++) {
+            if (known[i]) {
+                addTimes(weightSquare[i], sensors.meetsVariance[i], meetsSdM);
+            }
+        }
+        for (int outlet = 0; outlet < meetsSdM.length; outlet++) {
+            meetsSdM[outlet] = Math.sqrt(meetsSdM[outlet]);
+        }
     }
 
     private void take(List<Quantity> sensors, double[] value, double[] variance) {

@@ -11,6 +11,9 @@ public final class HeightReadings {
     final double[] rateMps;
     final double[] rateVariance;
 
+    /** Variance of the height that streams meet the ground from, what the rate adds during their flight included; by {@link BoomMotion} only. */
+    final double[] meetsVariance;
+
     /** Of which none is known yet. */
     public HeightReadings(int sensors) {
         known = new boolean[sensors];
@@ -18,5 +21,6 @@ public final class HeightReadings {
         heightVariance = new double[sensors];
         rateMps = new double[sensors];
         rateVariance = new double[sensors];
+        meetsVariance = new double[sensors];
     }
 }

@@ -1,6 +1,6 @@
 package evenfall.ledger;
 
-import evenfall.pattern.BoomPattern;
+import evenfall.pattern.BoomFall;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import evenfall.sense.PositionSense;
@@ -28,6 +28,7 @@ final class PaperField implements LedgerListener {
     final List<PassSummary> passes = new ArrayList<>();
     final boolean[] open;
     final double[] heightM;
+    private final double[] atRestMps;
     final boolean[] heightKnown;
 
     double speedMps = 5;
@@ -43,7 +44,7 @@ final class PaperField implements LedgerListener {
     PositionSense.@Nullable Grade grade;
 
     private final RowLedger ledger;
-    private final BoomPattern pattern;
+    private final BoomFall fall;
     private final double factor;
     private long timeUs;
     private @Nullable Moment last;
@@ -55,11 +56,12 @@ final class PaperField implements LedgerListener {
     PaperField(Rig rig) {
         this.rig = rig;
         ledger = new RowLedger(rig, this);
-        pattern = new BoomPattern(
+        fall = new BoomFall(
                 rig.boom(), rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
         factor = rig.outlet().speedFactor(200_000, rig.liquid().specificGravity());
         open = new boolean[rig.boom().outlets()];
         heightM = new double[open.length];
+        atRestMps = new double[open.length];
         heightKnown = new boolean[open.length];
         Arrays.fill(open, true);
         Arrays.fill(heightM, 0.5);
@@ -101,7 +103,6 @@ final class PaperField implements LedgerListener {
         }
         double widthM = on * rig.boom().spacingM();
         double flowM3ps = rateShare * rig.target().rateM() * speedMps * widthM;
-        pattern.compute(heightM, heightKnown, open, factor);
         boolean falls = speedKnown
                 && sectionsKnown
                 && on > 0
@@ -115,7 +116,7 @@ final class PaperField implements LedgerListener {
                 speedMps,
                 sectionsKnown ? Quantity.known(widthM, 0) : silent,
                 open,
-                falls ? pattern.fall() : null,
+                falls ? fall.compute(heightM, atRestMps, heightKnown, open, factor, Double.NaN) : null,
                 falls ? null : Unknown.STANDING,
                 40_000,
                 fix(),

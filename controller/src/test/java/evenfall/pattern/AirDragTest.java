@@ -14,7 +14,7 @@ class AirDragTest {
 
     private double carriesS(double flightS, double downMps, double againstMps) {
         double[] carries = {flightS};
-        drag.carry(carries, new double[] {downMps}, new double[] {againstMps});
+        drag.carry(carries, new double[] {downMps}, new double[] {againstMps}, 0);
         return carries[0];
     }
 
@@ -39,6 +39,40 @@ class AirDragTest {
         // which two
         // thirds are left by the longer fall; the first 0.02 to 0.1 s are whole.
         assertThat(share).isBetween(0.93, 0.99);
+    }
+
+    @Test
+    void aWholeStreamAimedDownIsBlownToTheRearAlone() {
+        assertThat(drag.takenFromWhole(0, 4.5, 6)).isZero();
+    }
+
+    @Test
+    void aWholeStreamThrownToTheRearIsSlowedAsACylinderAcrossTheWind() {
+        // 4.33 to the rear, 2.5 across it: the air comes across at 6 · 0.5 = 3 m/s, so 2 · 1.1 · 1.225 · 3 / (π · 1280
+        // · 1.457e-3)
+        // = 1.380 per s; of u that is 1.380 · 6 · 0.866 / 5 = 1.434 per s. Re is 3,729, so it is whole for 0.0243 s.
+        double perS = drag.takenFromWhole(5 * Math.sqrt(0.75), 5, 6) / 1.434;
+
+        assertThat(perS).isCloseTo(0.0243, within(0.0002));
+    }
+
+    @Test
+    void whatIsTakenFromAWholeStreamShortensItsWayAsides() {
+        double flightS = Flight.timeS(-1, 0.5);
+        double[] free = {flightS};
+        double[] slowed = {flightS};
+        drag.carry(free, new double[] {-1}, new double[] {4}, 0);
+        drag.carry(slowed, new double[] {-1}, new double[] {4}, 0.1);
+
+        // A tenth less speed to the side; and a tenth less of 1 m/s upwards for 0.4 s are 0.04 m, which it falls
+        // through at 3 m/s.
+        assertThat(slowed[0] / free[0]).isCloseTo(0.9 - 0.04 / 3 / flightS, within(0.015));
+    }
+
+    @Test
+    void aStreamSpreadsAsFarAsItsDropsStray() {
+        assertThat(drag.spreadM(0.01, 5)).isCloseTo(1.457e-3 / 4, within(1e-6));
+        assertThat(drag.spreadM(0.1, 5)).isCloseTo(0.02 * 5 * (0.1 - 0.0243), within(1e-4));
     }
 
     @Test

@@ -55,7 +55,7 @@ class BoomPatternTest {
         }
     }
 
-    /** By drawing errors that all outlets share, which is what neighbours do: the mean of CV² over them, 1 % standing for chance. */
+    /** By drawing errors that outlets share over 8 m each, which is what neighbours do: the mean of the CV over them. */
     @ParameterizedTest
     @ValueSource(strings = {"three-stream", "five-stream", "seven-stream", "streamer-bar"})
     void throughUnsureHeightsTheRowCvIsWhatDrawingThemGives(String id) {
@@ -65,13 +65,15 @@ class BoomPatternTest {
         Random random = new Random(3);
         for (double height : new double[] {0.43, 0.5, 0.57}) {
             BoomPattern pattern = pattern(id);
-            double squares = 0;
+            double mean = 0;
             int draws = 4000;
             for (int n = 0; n < draws; n++) {
-                Arrays.fill(heightM, height + sdM * random.nextGaussian());
+                for (int outlet = 0; outlet < 72; outlet += 16) {
+                    Arrays.fill(heightM, outlet, Math.min(72, outlet + 16), height + sdM * random.nextGaussian());
+                }
                 pattern.compute(heightM, known, open, factor);
                 double cv = pattern.rowMeasures(-18, 18).rowCv();
-                squares += cv * cv / draws;
+                mean += cv / draws;
             }
             double[] sds = new double[72];
             Arrays.fill(sds, sdM);
@@ -80,8 +82,8 @@ class BoomPatternTest {
 
             double said = pattern.rowMeasures(-18, 18).rowCv();
 
-            assertThat(said).isCloseTo(Math.sqrt(squares), within(0.003));
-            assertThat(said * said).isCloseTo(squares, within(0.1 * squares));
+            // Where one stretch meets the next the drawn heights jump, which real ones do not: 0.05 points.
+            assertThat(said).isCloseTo(mean, within(Math.min(0.003, 0.05 * mean + 0.0005)));
         }
     }
 
@@ -106,7 +108,9 @@ class BoomPatternTest {
                 open[i] = random.nextInt(8) > 0;
             }
             BoomPattern pattern = pattern("seven-stream");
-            Fall fall = pattern.fall();
+            OutletType type = OutletCatalogue.builtIn("seven-stream").fitted(0.508);
+            Fall fall = new BoomFall(boom, type, 0.5, SG)
+                    .compute(heightM, new double[72], known, open, type.speedFactor(200_000, SG), Double.NaN);
             double own = fall.beyond();
             int fallen = 0;
             for (int j = 0; j < fall.own().count(); j++) {

@@ -3,6 +3,7 @@ package evenfall.pattern;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 class RowMeasuresTest {
@@ -50,5 +51,51 @@ class RowMeasuresTest {
         assertThat(of(0, 0, 0)).isNull();
         assertThat(of(1)).isNull();
         assertThat(of()).isNull();
+    }
+
+    /** Against the mean of what drawing the errors gives, from errors small beside the pattern to ten times as large as it. */
+    @Test
+    void rowsThatAreUnsureTogetherAreExpectedToBeAsUnevenAsDrawingThemGives() {
+        Random random = new Random(11);
+        int n = 240;
+        int together = 48;
+        for (double pattern : new double[] {0.1, 0.05, 0.01}) {
+            double[] amounts = new double[n];
+            double[] unsure = new double[n];
+            for (int j = 0; j < n; j++) {
+                // By turns, so that the mean stays.
+                amounts[j] = 3 * (1 + pattern * random.nextGaussian());
+                unsure[j] = (j % 2 == 0 ? 0.2 : -0.2) * (1 + (j / 2) % 3) / 2;
+            }
+            double mean = 0;
+            double square = 0;
+            int draws = 20_000;
+            for (int draw = 0; draw < draws; draw++) {
+                double[] drawn = new double[n];
+                for (int from = 0; from < n; from += together) {
+                    double e = random.nextGaussian();
+                    for (int j = from; j < from + together; j++) {
+                        drawn[j] = amounts[j] + e * unsure[j];
+                    }
+                }
+                double cv = of(drawn).rowCv();
+                mean += cv / draws;
+                square += cv * cv / draws;
+            }
+
+            double said = of(amounts).withUnsure(amounts, unsure, n, together).rowCv();
+
+            assertThat(said).as("pattern %s", pattern).isCloseTo(mean, within(0.015 * mean));
+            assertThat(said).isLessThan(Math.sqrt(square));
+        }
+    }
+
+    @Test
+    void rowsThatAreSureAreAsUnevenAsTheyAre() {
+        double[] amounts = {98, 104, 101, 95, 102, 100};
+
+        assertThat(of(amounts).withUnsure(amounts, new double[6], 6, 3)).isEqualTo(of(amounts));
+        double[] even = {1, 1, 1};
+        assertThat(of(even).withUnsure(even, new double[3], 3, 3)).isEqualTo(of(even));
     }
 }

@@ -12,13 +12,13 @@ class RowsTest {
 
     /** Against sums over the band, half as wide as √3 standard deviations; and nothing is lost. */
     @Test
-    void aLineOfUnsurePlaceGivesEachRowTheMeanOfItsHat() {
+    void aLineThatIsSpreadAndOfUnsurePlaceGivesEachRowTheMeanOfItsHat() {
         Random random = new Random(2);
         for (int n = 0; n < 200; n++) {
             double atM = -2 + 4 * random.nextDouble();
             double sdM = 0.04 * random.nextDouble();
             Rows said = new Rows(ROW_M, 0.3, REACH_M);
-            addUnsure(said, 0.3, atM, 2, sdM);
+            addUnsure(said, 0.3, atM, 2, 0.6 * sdM, 0.8 * sdM);
             Rows summed = new Rows(ROW_M, 0.3, REACH_M);
             int parts = 4000;
             for (int i = 0; i < parts; i++) {
@@ -43,9 +43,9 @@ class RowsTest {
         double aBitM = 1e-6;
         for (double atM = -0.5; atM < 0.5; atM += 0.0137) {
             Rows here = new Rows(ROW_M, 0.5, REACH_M);
-            addUnsure(here, 0.5, atM, 1, sdM);
+            addUnsure(here, 0.5, atM, 1, sdM, 0.012);
             Rows right = new Rows(ROW_M, 0.5, REACH_M);
-            addUnsure(right, 0.5, atM + aBitM, 1, sdM);
+            addUnsure(right, 0.5, atM + aBitM, 1, sdM, 0.012);
             for (int row = 0; row < here.count(); row++) {
                 assertThat(here.unsure(row))
                         .isCloseTo(sdM * (right.amount(row) - here.amount(row)) / aBitM, within(1e-4));
@@ -66,7 +66,7 @@ class RowsTest {
             alone.add(atM[i], 0.7);
         }
         Nearness lines = new Nearness(ROW_M, 0.2, n);
-        lines.find(atM, sdM, n);
+        lines.find(atM, sdM, 0, n);
         Rows sure = new Rows(ROW_M, 0.2, REACH_M);
         sure.add(lines, 0.7);
         Rows unsure = new Rows(ROW_M, 0.2, REACH_M);
@@ -84,9 +84,9 @@ class RowsTest {
         assertThat(unsure.beyond()).isCloseTo(alone.beyond(), within(1e-9));
     }
 
-    private static void addUnsure(Rows rows, double phase, double atM, double quantity, double sdM) {
+    private static void addUnsure(Rows rows, double phase, double atM, double quantity, double sdM, double spreadM) {
         Nearness line = new Nearness(ROW_M, phase, 1);
-        line.find(new double[] {atM}, new double[] {sdM}, 1);
+        line.find(new double[] {atM}, new double[] {sdM}, spreadM, 1);
         rows.addUnsure(line, quantity);
     }
 }

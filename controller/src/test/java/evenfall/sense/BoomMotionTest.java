@@ -22,6 +22,7 @@ class BoomMotionTest {
     private static final double END_M = 18;
     private static final double WING_M = END_M - HINGE_M;
     private static final double AIR_C = 12;
+    private static final double FLIGHT_S = 0.1;
     private static final long SILENCE_US = 1_000_000;
     private static final long ECHO_US = 50_000;
     private static final double AHEAD_S = 0.9;
@@ -63,15 +64,26 @@ class BoomMotionTest {
         for (HeightSense sense : senses) {
             alone.add(sense.heightM(nowUs, SILENCE_US));
         }
-        motion.now(nowUs, alone, heightM, upMps, 0.1, meetsM);
+        HeightReadings now = new HeightReadings(PLACES.length);
+        motion.now(nowUs, alone, FLIGHT_S, now);
+        heightM.clear();
+        upMps.clear();
+        meetsM.clear();
+        for (int i = 0; i < PLACES.length; i++) {
+            Quantity by = alone.get(i);
+            assertThat(now.known[i]).isEqualTo(by.isKnown());
+            double meets = now.heightM[i] + FLIGHT_S * now.rateMps[i];
+            heightM.add(by.isKnown() ? Quantity.known(now.heightM[i], now.heightVariance[i], 0) : by);
+            upMps.add(by.isKnown() ? Quantity.known(now.rateMps[i], now.rateVariance[i], 0) : by);
+            meetsM.add(by.isKnown() ? Quantity.known(meets, now.meetsVariance[i], 0) : by);
+        }
     }
 
     private boolean lookAheadAt(long nowUs) {
-        double[] heights = new double[PLACES.length];
         for (int i = 0; i < PLACES.length; i++) {
             senses.get(i).read(nowUs, SILENCE_US, readings, i);
         }
-        shape.spread(readings, heights, new double[PLACES.length], new boolean[PLACES.length]);
+        shape.spread(readings, OutletHeights.of(PLACES.length));
         return outlook.look(nowUs);
     }
 

@@ -15,9 +15,10 @@ class BoomShapeTest {
     private static final double HINGE_M = 6;
     private static final double SENSOR_VARIANCE = 2.5e-5;
 
-    private final double[] heightM = new double[OUTLETS.length];
-    private final double[] variance = new double[OUTLETS.length];
-    private final boolean[] known = new boolean[OUTLETS.length];
+    private final OutletHeights spread = OutletHeights.of(OUTLETS.length);
+    private final double[] heightM = spread.heightM();
+    private final double[] variance = spread.variance();
+    private final boolean[] known = spread.known();
 
     private static List<Rig.Height> sensorsAt(double... rightM) {
         List<Rig.Height> sensors = new ArrayList<>();
@@ -32,7 +33,7 @@ class BoomShapeTest {
     }
 
     private void spread(List<Rig.Height> sensors, List<Quantity> readings) {
-        new BoomShape(sensors, OUTLETS, HINGE_M).spread(readings, heightM, variance, known);
+        new BoomShape(sensors, OUTLETS, HINGE_M).spread(readings, spread);
     }
 
     /** With few sensors a slope cannot be told from wings that are tilted against each other, and is taken for a little of both. */
@@ -109,7 +110,7 @@ class BoomShapeTest {
                 readings.add(reading(truth(at, height, slope, tilt, bend, ground)
                         + Math.sqrt(SENSOR_VARIANCE) * random.nextGaussian()));
             }
-            shape.spread(readings, heightM, variance, known);
+            shape.spread(readings, spread);
             for (int i = 0; i < OUTLETS.length; i++) {
                 double error = heightM[i] - truth(OUTLETS[i], height, slope, tilt, bend, ground);
                 sum[i] += known[i] ? error * error / variance[i] : 1;
@@ -162,12 +163,11 @@ class BoomShapeTest {
         for (double at : places) {
             rates.add(Quantity.known(0.02 * at, 0.01, 0));
         }
-        double[] rateMps = new double[OUTLETS.length];
-        new BoomShape(sensorsAt(places), OUTLETS, HINGE_M).spreadRates(rates, rateMps, variance);
+        new BoomShape(sensorsAt(places), OUTLETS, HINGE_M).spreadRates(rates, spread);
 
         for (int i = 0; i < OUTLETS.length; i++) {
-            assertThat(rateMps[i]).isCloseTo(0.02 * OUTLETS[i], within(5e-3));
-            assertThat(variance[i]).isGreaterThan(0.002);
+            assertThat(spread.rateMps()[i]).isCloseTo(0.02 * OUTLETS[i], within(5e-3));
+            assertThat(spread.rateVariance()[i]).isGreaterThan(0.002);
         }
     }
 }

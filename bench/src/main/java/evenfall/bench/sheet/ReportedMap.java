@@ -7,6 +7,7 @@ import evenfall.pattern.BoomPattern;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
 import evenfall.sense.BoomShape;
+import evenfall.sense.OutletHeights;
 import evenfall.sense.Quantity;
 import evenfall.sense.Unknown;
 import java.util.ArrayList;
@@ -48,9 +49,7 @@ final class ReportedMap {
         private final RunRecord run;
         private final BoomShape shape;
         private final BoomPattern pattern;
-        private final double[] heightM;
-        private final double[] variance;
-        private final boolean[] heightKnown;
+        private final OutletHeights heights;
         private final boolean[] open;
 
         Maker(RunRecord run) {
@@ -62,9 +61,7 @@ final class ReportedMap {
             for (int i = 0; i < outletM.length; i++) {
                 outletM[i] = boom.outletRightM(i);
             }
-            heightM = new double[outletM.length];
-            variance = new double[outletM.length];
-            heightKnown = new boolean[outletM.length];
+            heights = OutletHeights.of(outletM.length);
             open = new boolean[outletM.length];
             Arrays.fill(open, true);
             shape = new BoomShape(rig.sensors().heights(), outletM, boom.hingeM());
@@ -129,10 +126,10 @@ final class ReportedMap {
             if (sensorM.size() != rig.sensors().heights().size()) {
                 return false;
             }
-            shape.spread(sensorM, heightM, variance, heightKnown);
+            shape.spread(sensorM, heights);
             pattern.compute(
-                    heightM,
-                    heightKnown,
+                    heights.heightM(),
+                    heights.known(),
                     open,
                     rig.outlet().speedFactor(pressurePa, rig.liquid().specificGravity()));
             return true;
@@ -149,8 +146,8 @@ final class ReportedMap {
         }
 
         private boolean knownAround(double atM, double reachM) {
-            for (int outlet = 0; outlet < heightKnown.length; outlet++) {
-                if (!heightKnown[outlet] && Math.abs(rig.boom().outletRightM(outlet) - atM) <= reachM) {
+            for (int outlet = 0; outlet < open.length; outlet++) {
+                if (!heights.known()[outlet] && Math.abs(rig.boom().outletRightM(outlet) - atM) <= reachM) {
                     return false;
                 }
             }

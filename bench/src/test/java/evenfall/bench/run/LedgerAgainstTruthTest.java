@@ -40,22 +40,20 @@ class LedgerAgainstTruthTest {
     private static final double LITRES_PERCENT = 0.1;
 
     /**
-     * Measured with these seeds: at most 0.7 points where streams fall straight down, 1.1 on other ground, 0.6 from the bar, whose slow streams the boom's own
-     * motion carries along, and 1.0 from the seven that are thrown to the rear, and land behind the heights that count. Litres of a
-     * row over the whole drive: at most 4.5 % off, 6.8 % with the seven. A wing that is stuck high over falling ground: 1.3 points too few
-     * rows above 120 %, since the monitor's air is right to first order only. Since rows rest on the likeliest motion of the boom and not on
-     * each sensor alone, what is said of them at each moment is nearer, but their extremes come out half a point too few.
+     * Measured with these seeds: at most 0.5 points, 0.5 on other ground too, 0.6 from the bar, whose slow streams the boom's own motion carries
+     * along. Litres of a row over the whole drive: at most 4.2 % off. A wing that is stuck high over falling ground: 0.9 points too few rows
+     * above 120 %.
      */
     @ParameterizedTest
     @CsvSource({
         "level-field, five-stream, 0.1",
-        "terrace-crossing, three-stream, 0.8",
+        "terrace-crossing, three-stream, 0.5",
         "terrace-crossing, five-stream, 0.5",
-        "terrace-crossing, seven-stream, 1.2",
+        "terrace-crossing, seven-stream, 0.5",
         "terrace-crossing, streamer-bar, 0.8",
         "knolls-at-speed, five-stream, 0.5",
         "hunting-valve, five-stream, 0.5",
-        "stuck-wing, five-stream, 1.5",
+        "stuck-wing, five-stream, 1.1",
     })
     void sharesOfGroundAndLitresAgreeWithWhatReallyFell(String name, String outlet, double points) throws Exception {
         Run run = new Run(Scenarios.find(name).withOutlet(outlet));
@@ -67,7 +65,7 @@ class LedgerAgainstTruthTest {
         assertThat(totals.unknownShare()).hasValue(0);
         assertThat(run.topics).filteredOn(topic -> topic.endsWith("/ledger")).hasSameSizeAs(run.cells);
         assertThat(run.topics).filteredOn(topic -> topic.endsWith("/pass")).hasSize(1);
-        assertThat(run.worstRow()).as("litres of a row over the whole drive").isLessThan(0.08);
+        assertThat(run.worstRow()).as("litres of a row over the whole drive").isLessThan(0.05);
         assertThat(1000 * totals.meteredM3())
                 .isCloseTo(run.truth.leftOutletsL(), Percentage.withPercentage(LITRES_PERCENT));
         assertThat(totals.onRowsM3() + totals.besideM3() + totals.notPlacedM3())
@@ -83,10 +81,10 @@ class LedgerAgainstTruthTest {
 
         assertThat(100 * totals.below80Share().orElseThrow())
                 .as("seed %d", seed)
-                .isCloseTo(100 * run.truthShare(0, 0.8), within(1.2));
+                .isCloseTo(100 * run.truthShare(0, 0.8), within(0.8));
         assertThat(100 * totals.above120Share().orElseThrow())
                 .as("seed %d", seed)
-                .isCloseTo(100 * run.truthShare(1.2, Double.MAX_VALUE), within(1.2));
+                .isCloseTo(100 * run.truthShare(1.2, Double.MAX_VALUE), within(0.8));
         assertThat(1000 * totals.meteredM3())
                 .as("seed %d", seed)
                 .isCloseTo(run.truth.leftOutletsL(), Percentage.withPercentage(LITRES_PERCENT));

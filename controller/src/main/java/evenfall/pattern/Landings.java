@@ -1,0 +1,133 @@
+package evenfall.pattern;
+
+import evenfall.outlet.OutletType;
+import evenfall.outlet.Stream;
+import evenfall.rig.BoomLayout;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Where each stream of each outlet of a boom lands. */
+final class Landings {
+    private final List<Flights> flights = new ArrayList<>();
+
+    /** For each stream its part of {@link #flights}. */
+    private final Flights[] flightsOf;
+
+    private final double[] outletM;
+    private final double[] offsetM;
+    private final double[] rightPart;
+    private final double[] exitMps;
+    private final double[] share;
+    private final double[] spreadM;
+    private final double reachM;
+    private double speedFactor;
+
+    /**
+     * @param boom boom and rows
+     * @param type outlet as fitted
+     * @param targetHeightM height that the boom is set to, m
+     * @param specificGravity of the product
+     */
+    Landings(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
+        int streams = type.streams().size();
+        outletM = new double[boom.outlets()];
+        for (int outlet = 0; outlet < outletM.length; outlet++) {
+            outletM[outlet] = boom.outletRightM(outlet);
+        }
+        flightsOf = new Flights[streams];
+        offsetM = new double[streams];
+        rightPart = new double[streams];
+        exitMps = new double[streams];
+        share = new double[streams];
+        spreadM = new double[streams];
+        double ratedFactor = type.speedFactor(type.ratedPressurePa(), specificGravity);
+        double farM = 0;
+        for (int i = 0; i < streams; i++) {
+            Stream stream = type.streams().get(i);
+            offsetM[i] = stream.offsetM();
+            rightPart[i] = stream.rightPart();
+            exitMps[i] = stream.exitMps();
+            share[i] = stream.share();
+            flightsOf[i] = flightsOf(stream, type.ratedFlowM3ps(), specificGravity);
+            spreadM[i] = flightsOf[i].spreadM(targetHeightM, ratedFactor);
+            farM = Math.max(farM, farM(stream, targetHeightM, ratedFactor));
+        }
+        reachM = Math.max(farM + boom.rowM(), 0.5 * boom.spacingM());
+    }
+
+    private Flights flightsOf(Stream stream, double ratedM3ps, double specificGravity) {
+        for (Flights alike : flights) {
+            if (alike.fliesAlike(stream)) {
+                return alike;
+            }
+        }
+        Flights own = new Flights(stream, ratedM3ps, specificGravity, outletM.length);
+        flights.add(own);
+        return own;
+    }
+
+    /** How far from its outlet a line lands without air and on a boom at rest, m. */
+    private static double farM(Stream stream, double heightM, double speedFactor) {
+        double speedMps = stream.exitMps() * speedFactor;
+        double flightS = Flight.timeS(speedMps * stream.downPart(), heightM);
+        return Math.abs(stream.offsetM() + speedMps * stream.rightPart() * flightS);
+    }
+
+    /**
+     * Lets all fly.
+     *
+     * @param heightM height of each outlet over the ground, m
+     * @param rateMps how fast the outlet itself rises, m/s
+     * @param speedFactor exit speed over the rated one
+     * @param travelMps ground speed, m/s; NaN for a flight without air
+     */
+    void fly(double[] heightM, double[] rateMps, double speedFactor, double travelMps) {
+        this.speedFactor = speedFactor;
+        for (Flights alike : flights) {
+            alike.fly(heightM, rateMps, speedFactor, travelMps);
+        }
+    }
+
+    /**
+     * Where a stream lands.
+     *
+     * @param atM filled for each outlet, m right of the centre line; of one whose height is not known it means nothing
+     */
+    void land(int stream, double[] atM) {
+        flightsOf[stream].land(atM, outletM, offsetM[stream], rightMps(stream));
+    }
+
+    /** How unsure that is; as {@link Flights#unsure}. */
+    void unsure(int stream, double[] sdM, double[] heightSdM) {
+        flightsOf[stream].unsure(sdM, rightMps(stream), heightSdM);
+    }
+
+    private double rightMps(int stream) {
+        return exitMps[stream] * speedFactor * rightPart[stream];
+    }
+
+    /** How many streams an outlet has. */
+    int streams() {
+        return share.length;
+    }
+
+    /** A stream's part of what its outlet gives. */
+    double share(int stream) {
+        return share[stream];
+    }
+
+    /** How wide the liquid of a stream lies across the rows at target height, standard deviation, m. */
+    double spreadM(int stream) {
+        return spreadM[stream];
+    }
+
+    /** Where the outlets are, m right of the centre line. */
+    double[] outletM() {
+        return outletM;
+    }
+
+    /** How far from its outlet a line may land, and one row more, m; half an outlet spacing at least. */
+    double reachM() {
+        return reachM;
+    }
+}
