@@ -1,6 +1,7 @@
 package evenfall.ledger;
 
 import evenfall.pattern.BoomFall;
+import evenfall.pattern.BoomPattern;
 import evenfall.pattern.Fall;
 import evenfall.rig.BoomLayout;
 import evenfall.rig.Rig;
@@ -64,8 +65,8 @@ public final class RowLedger {
         double ratedFactor = rig.outlet()
                 .speedFactor(rig.outlet().ratedPressurePa(), rig.liquid().specificGravity());
         referenceShare = wetted.ofOutletM(rig.target().heightM(), ratedFactor) / boom.spacingM();
-        reachM = new BoomFall(
-                        boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity())
+        reachM = new BoomFall(new BoomPattern(
+                        boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity()))
                 .reachM();
         share = new double[cell.rows];
         state = new byte[cell.rows];

@@ -51,6 +51,9 @@ final class Assessment {
     /** How unsure it is from which height streams meet the ground, standard deviation, m. */
     private final double[] meetsSdM;
 
+    /** By how much higher streams meet the ground from by {@link #own} than by {@link #likeliest}, m. */
+    private final double[] higherM;
+
     private final double flightS;
     private final double halfM;
     private final double hingeM;
@@ -89,8 +92,8 @@ final class Assessment {
         moving = new BoomShape(rig.sensors().heights(), outletM, hingeM);
         pattern = new BoomPattern(
                 boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
-        ground = new BoomFall(
-                boom, rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
+        ground = new BoomFall(pattern);
+        higherM = new double[boom.outlets()];
         windows = new WindowByPressure(rig);
         flightS = flightS();
     }
@@ -286,9 +289,17 @@ final class Assessment {
      */
     @Nullable
     Fall fall() {
-        return patternUnknown == null
-                ? ground.compute(own.heightM(), own.rateMps(), own.known(), open, speedFactor.get(), speed.get())
-                : null;
+        if (patternUnknown != null) {
+            return null;
+        }
+        double[] ownM = own.heightM();
+        double[] ownMps = own.rateMps();
+        double[] likeliestM = likeliest.heightM();
+        double[] likeliestMps = likeliest.rateMps();
+        for (int i = 0; i < higherM.length; i++) {
+            higherM[i] = ownM[i] - likeliestM[i] + flightS * (ownMps[i] - likeliestMps[i]);
+        }
+        return ground.compute(ownM, higherM, own.known());
     }
 
     /** @param outletsMayLack the pattern takes all open outlets to give the same; which one does not, flow and pressure cannot tell */

@@ -34,6 +34,8 @@ public final class BoomPattern {
     /** Of the outlets that fall, from left to right: which they are, and where a stream of each lands, m right of the centre line. */
     private final int[] falling;
 
+    private int fallingCount;
+
     private final double[] atM;
     private final double[] sdM;
 
@@ -137,9 +139,10 @@ public final class BoomPattern {
             }
             falling[n++] = outlet;
         }
+        fallingCount = n;
         for (int i = 0; i < landings.streams(); i++) {
             landings.land(i, atM);
-            landings.unsure(i, sdM, heightSdM);
+            landings.fartherM(i, sdM, heightSdM);
             for (int k = 0; n < open.length && k < n; k++) {
                 atM[k] = atM[falling[k]];
                 sdM[k] = sdM[falling[k]];
@@ -250,6 +253,25 @@ public final class BoomPattern {
             }
         }
         return all > 0 ? sum / all : 0;
+    }
+
+    BoomLayout boom() {
+        return boom;
+    }
+
+    /** Where each stream of each outlet landed last. */
+    Landings landings() {
+        return landings;
+    }
+
+    /** How many outlets fell. */
+    int fallingCount() {
+        return fallingCount;
+    }
+
+    /** Which outlet that is, of those that fell, from left to right. */
+    int falling(int k) {
+        return falling[k];
     }
 
     /** What fell on a row, as a multiple of what one outlet gives; the rows are those of {@link #rows()}. */

@@ -16,6 +16,8 @@ final class Flights {
     private final double[] downMps;
     private final double[] againstMps;
     private final double[] carriedS;
+
+    /** For how much longer a stream is in the air from a greater height, s/m; 0 for one at the ground. */
     private final double[] longerSpm;
 
     /**
@@ -114,15 +116,15 @@ final class Flights {
     }
 
     /**
-     * How unsure it is where the flights end.
+     * How much farther the flights go from greater heights, to first order.
      *
-     * @param sdM filled by how much farther right each lands from a height that is greater by its standard deviation, m
+     * @param fartherM filled, m to the right
      * @param rightMps the stream's speed to the right, m/s
-     * @param heightSdM standard deviation of the height that streams meet the ground from, m
+     * @param higherM by how much each height is greater, m
      */
-    void unsure(double[] sdM, double rightMps, double[] heightSdM) {
-        for (int i = 0; i < sdM.length; i++) {
-            sdM[i] = rightMps * longerSpm[i] * heightSdM[i];
+    void fartherM(double[] fartherM, double rightMps, double[] higherM) {
+        for (int i = 0; i < fartherM.length; i++) {
+            fartherM[i] = rightMps * longerSpm[i] * higherM[i];
         }
     }
 }

@@ -97,9 +97,14 @@ final class Landings {
         flightsOf[stream].land(atM, outletM, offsetM[stream], rightMps(stream));
     }
 
-    /** How unsure that is; as {@link Flights#unsure}. */
-    void unsure(int stream, double[] sdM, double[] heightSdM) {
-        flightsOf[stream].unsure(sdM, rightMps(stream), heightSdM);
+    /** How much farther right from greater heights; as {@link Flights#fartherM}. */
+    void fartherM(int stream, double[] fartherM, double[] higherM) {
+        flightsOf[stream].fartherM(fartherM, rightMps(stream), higherM);
+    }
+
+    /** Exit speed over the rated one. */
+    double speedFactor() {
+        return speedFactor;
     }
 
     private double rightMps(int stream) {

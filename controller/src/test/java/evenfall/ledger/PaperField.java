@@ -1,6 +1,8 @@
 package evenfall.ledger;
 
 import evenfall.pattern.BoomFall;
+import evenfall.pattern.BoomPattern;
+import evenfall.pattern.Fall;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
 import evenfall.sense.PositionSense;
@@ -28,7 +30,8 @@ final class PaperField implements LedgerListener {
     final List<PassSummary> passes = new ArrayList<>();
     final boolean[] open;
     final double[] heightM;
-    private final double[] atRestMps;
+    private final double[] noHigherM;
+    private final BoomPattern pattern;
     final boolean[] heightKnown;
 
     double speedMps = 5;
@@ -56,12 +59,13 @@ final class PaperField implements LedgerListener {
     PaperField(Rig rig) {
         this.rig = rig;
         ledger = new RowLedger(rig, this);
-        fall = new BoomFall(
+        pattern = new BoomPattern(
                 rig.boom(), rig.outlet(), rig.target().heightM(), rig.liquid().specificGravity());
+        fall = new BoomFall(pattern);
         factor = rig.outlet().speedFactor(200_000, rig.liquid().specificGravity());
         open = new boolean[rig.boom().outlets()];
         heightM = new double[open.length];
-        atRestMps = new double[open.length];
+        noHigherM = new double[open.length];
         heightKnown = new boolean[open.length];
         Arrays.fill(open, true);
         Arrays.fill(heightM, 0.5);
@@ -116,7 +120,7 @@ final class PaperField implements LedgerListener {
                 speedMps,
                 sectionsKnown ? Quantity.known(widthM, 0) : silent,
                 open,
-                falls ? fall.compute(heightM, atRestMps, heightKnown, open, factor, Double.NaN) : null,
+                falls ? fall() : null,
                 falls ? null : Unknown.STANDING,
                 40_000,
                 fix(),
@@ -182,5 +186,10 @@ final class PaperField implements LedgerListener {
     @Override
     public void pass(PassSummary pass) {
         passes.add(pass);
+    }
+
+    private Fall fall() {
+        pattern.compute(heightM, heightKnown, open, factor);
+        return fall.compute(heightM, noHigherM, heightKnown);
     }
 }

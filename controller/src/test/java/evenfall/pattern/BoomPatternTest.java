@@ -108,9 +108,7 @@ class BoomPatternTest {
                 open[i] = random.nextInt(8) > 0;
             }
             BoomPattern pattern = pattern("seven-stream");
-            OutletType type = OutletCatalogue.builtIn("seven-stream").fitted(0.508);
-            Fall fall = new BoomFall(boom, type, 0.5, SG)
-                    .compute(heightM, new double[72], known, open, type.speedFactor(200_000, SG), Double.NaN);
+            Fall fall = new BoomFall(pattern).compute(heightM, new double[72], known);
             double own = fall.beyond();
             int fallen = 0;
             for (int j = 0; j < fall.own().count(); j++) {
@@ -128,6 +126,39 @@ class BoomPatternTest {
             }
             assertThat(fall.fallen()).isEqualTo(fallen);
             assertThat(own).as("seed %d, round %d", seed, round).isCloseTo(fallen, within(1e-10));
+        }
+    }
+
+    /** From heights 0.1 m apart, in air: against a pattern of the other heights; a millimetre beside the place is a two-hundredth of a line on a row. */
+    @ParameterizedTest
+    @ValueSource(strings = {"three-stream", "seven-stream", "streamer-bar"})
+    void whatFallsFromHeightsNearbyLiesWhereItWouldFromThere(String id) {
+        long seed = 23;
+        Random random = new Random(seed);
+        OutletType type = OutletCatalogue.builtIn(id).fitted(0.508);
+        double factor = type.speedFactor(200_000, SG);
+        double[] higherM = new double[72];
+        double[] thereM = new double[72];
+        BoomPattern here = new BoomPattern(boom, type, 0.5, SG);
+        BoomPattern there = new BoomPattern(boom, type, 0.5, SG);
+        for (int round = 0; round < 20; round++) {
+            double tilt = 0.2 * random.nextDouble() - 0.1;
+            for (int i = 0; i < 72; i++) {
+                heightM[i] = 0.4 + 0.3 * random.nextDouble();
+                higherM[i] = tilt * (i - 36) / 36;
+                thereM[i] = heightM[i] + higherM[i];
+            }
+            here.compute(heightM, new double[72], known, open, factor, 5);
+            there.compute(thereM, new double[72], known, open, factor, 5);
+            Fall said = new BoomFall(here).compute(thereM, higherM, known);
+            Fall wanted = new BoomFall(there).compute(thereM, new double[72], known);
+            double most = 0;
+            for (int j = 0; j < said.own().count(); j++) {
+                most = Math.max(
+                        most, Math.abs(said.own().amount(j) - wanted.own().amount(j)));
+            }
+            assertThat(most).as("seed %d, round %d", seed, round).isLessThan(0.01);
+            assertThat(said.meanHeightM()).isEqualTo(wanted.meanHeightM());
         }
     }
 

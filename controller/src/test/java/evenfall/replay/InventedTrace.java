@@ -8,7 +8,8 @@ import java.util.Random;
 
 /**
  * An invented recording for speed and thrift: a machine of five height sensors that runs steadily over ground that moves all of them, 80
- * sentences a second.
+ * sentences a second. Nothing is wrong with it: it heaves, rolls and bends as a wide boom does, by a few centimetres at its tips, over ground that
+ * is rough by one and a half.
  */
 final class InventedTrace {
     static final int SENTENCES_PER_S = 80;
@@ -18,7 +19,8 @@ final class InventedTrace {
     /** The trace's text; the same for the same machine and time. */
     static String of(Rig rig, int seconds) {
         Random random = new Random(7);
-        double[] heightM = {0.5, 0.5, 0.5, 0.5, 0.5};
+        double[] wing = {-1, -0.5, 0, 0.5, 1};
+        double[] groundM = new double[wing.length];
         StringBuilder out = new StringBuilder();
         double speedMps = 5.5;
         double pulses = 0;
@@ -29,9 +31,15 @@ final class InventedTrace {
             double hz = flowM3ps * rig.sensors().flow().orElseThrow().pulsesPerM3();
             pulses += hz * 0.05;
             StringBuilder echoes = new StringBuilder("PEVFH," + us);
-            for (int i = 0; i < heightM.length; i++) {
-                heightM[i] += 0.1 * (0.5 - heightM[i]) + 0.02 * random.nextGaussian();
-                echoes.append(',').append(Math.round(2e6 * (heightM[i] + 0.1) / HeightSense.soundMps(10)));
+            double s = 1e-3 * ms;
+            double heaveM = swing(0.015, 1.7, s) + swing(0.01, 0.31, s);
+            double rollM = swing(0.03, 0.47, s);
+            double bendM = swing(0.015, 1.17, s);
+            for (int i = 0; i < wing.length; i++) {
+                groundM[i] += -0.05 * groundM[i] + 0.005 * random.nextGaussian();
+                double heightM = 0.5 + heaveM + wing[i] * (rollM + Math.abs(wing[i]) * bendM) - groundM[i];
+                double facesM = heightM + 0.1 + 0.003 * random.nextGaussian();
+                echoes.append(',').append(Math.round(2e6 * facesM / HeightSense.soundMps(10)));
             }
             sentences += say(out, us, "hub", echoes.toString());
             if (ms % 100 == 0) {
@@ -60,6 +68,10 @@ final class InventedTrace {
             throw new IllegalStateException(sentences + " sentences");
         }
         return out.append(seconds * 1_000_000L).append(" - end\n").toString();
+    }
+
+    private static double swing(double byM, double hz, double atS) {
+        return byM * Math.sin(2 * Math.PI * hz * atS);
     }
 
     private static int say(StringBuilder out, long us, String port, String body) {
