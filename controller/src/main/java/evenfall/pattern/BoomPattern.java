@@ -204,18 +204,20 @@ public final class BoomPattern {
     }
 
     private @Nullable RowMeasures pickedRows(double fromM, double toM) {
-        int n = 0;
-        boolean anyUnsure = false;
+        int from = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM));
         int to = rows.endAtOrLeftOf(Math.min(toM, halfWidthM));
-        for (int j = rows.firstAtOrRightOf(Math.max(fromM, -halfWidthM)); j < to; j++) {
+        if (fallingCount == boom.outlets()) {
+            return rows.measures(from, to, rowsTogether);
+        }
+        int n = 0;
+        for (int j = from; j < to; j++) {
             if (!rowLeftOut[j]) {
                 unsure[n] = rows.unsure(j);
-                anyUnsure |= unsure[n] != 0;
                 picked[n++] = rows.amount(j);
             }
         }
-        RowMeasures measures = RowMeasures.of(picked, 0, n);
-        return measures == null || !anyUnsure ? measures : measures.withUnsure(picked, unsure, n, rowsTogether);
+        RowMeasures sure = RowMeasures.of(picked, 0, n);
+        return sure == null ? null : sure.withUnsure(picked, unsure, 0, n, rowsTogether);
     }
 
     /** How the lines lie between two places; null where fewer than two lie there. */

@@ -83,19 +83,26 @@ final class Lines {
      * @param firstSlot of the stream's line from outlet 0; those of the others follow it. What such a line brings does not change
      * @param atM where they land
      * @param flow what each brings
-     * @param fromOutlets the outlet of each, the first {@code n} of them
+     * @param fromOutlets the outlet of each, from left to right, the first {@code n} of them
      */
     void add(int firstSlot, double[] atM, double flow, int[] fromOutlets, int n) {
+        boolean all = n > 0 && fromOutlets[n - 1] == n - 1;
+        if (all) {
+            System.arraycopy(atM, 0, atOfSlot, firstSlot, n);
+        }
         int before = moment - 1;
         for (int k = 0; k < n; k++) {
-            int slot = firstSlot + fromOutlets[k];
-            atOfSlot[slot] = atM[k];
+            int from = all ? k : fromOutlets[k];
+            int slot = firstSlot + from;
             if (momentOfSlot[slot] != before) {
                 quantityOfSlot[slot] = flow;
-                outletOfSlot[slot] = fromOutlets[k];
+                outletOfSlot[slot] = from;
                 slots[count++] = slot;
             }
             momentOfSlot[slot] = moment;
+        }
+        for (int k = 0; !all && k < n; k++) {
+            atOfSlot[firstSlot + fromOutlets[k]] = atM[k];
         }
     }
 

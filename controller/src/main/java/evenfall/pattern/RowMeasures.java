@@ -68,22 +68,24 @@ public record RowMeasures(double rowCv, double leastRow, double mostRow, double 
      *
      * @param amounts what each row may expect
      * @param unsure standard deviation of each, of either sign
-     * @param n how many rows there are
+     * @param from first row of the stretch
+     * @param to one past its last
      * @param together for so many rows in a row errors are alike
      */
-    RowMeasures withUnsure(double[] amounts, double[] unsure, int n, int together) {
+    RowMeasures withUnsure(double[] amounts, double[] unsure, int from, int to, int together) {
+        int n = to - from;
         double sum = 0;
-        for (int j = 0; j < n; j++) {
+        for (int j = from; j < to; j++) {
             sum += amounts[j];
         }
         double mean = sum / n;
         double squares = 0;
         double variance = 0;
-        for (int from = 0; from < n; from += together) {
-            int to = Math.min(n, from + together);
+        for (int first = from; first < to; first += together) {
+            int end = Math.min(to, first + together);
             double product = 0;
             double square = 0;
-            for (int j = from; j < to; j++) {
+            for (int j = first; j < end; j++) {
                 product += (amounts[j] - mean) * unsure[j];
                 square += unsure[j] * unsure[j];
             }

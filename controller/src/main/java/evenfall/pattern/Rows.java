@@ -23,6 +23,7 @@ public final class Rows {
     private final int firstIndex;
     private final double[] amount;
     private final double[] unsure;
+    private boolean anyUnsure;
 
     /**
      * @param widthM row spacing, m, above 0
@@ -41,7 +42,10 @@ public final class Rows {
 
     public void clear() {
         Arrays.fill(amount, 0);
-        Arrays.fill(unsure, 0);
+        if (anyUnsure) {
+            Arrays.fill(unsure, 0);
+            anyUnsure = false;
+        }
     }
 
     /**
@@ -82,6 +86,7 @@ public final class Rows {
      * @param quantity how much each brings, in any unit
      */
     void addUnsure(Nearness lines, double quantity) {
+        anyUnsure = true;
         for (int i = 0; i < lines.count; i++) {
             int row = inside(lines.near[i]);
             double right = lines.right[i];
@@ -145,6 +150,13 @@ public final class Rows {
     /** Measures of a stretch; as {@link RowMeasures#of}. */
     public @Nullable RowMeasures measures(int from, int to) {
         return RowMeasures.of(amount, from + BEYOND, to + BEYOND);
+    }
+
+    /** As {@link #measures(int, int)}, with what the rows are not sure of. */
+    @Nullable
+    RowMeasures measures(int from, int to, int together) {
+        RowMeasures sure = measures(from, to);
+        return sure == null ? null : sure.withUnsure(amount, unsure, from + BEYOND, to + BEYOND, together);
     }
 
     public double widthM() {

@@ -1,5 +1,9 @@
 package evenfall.quantity;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
+
 /**
  * The one way in which a number becomes text in an output: fixed decimals, a point, rounded half away from zero.
  *
@@ -9,10 +13,15 @@ package evenfall.quantity;
 public final class FixedDecimals {
     private static final long[] SCALE = {1, 10, 100, 1_000, 10_000, 100_000, 1_000_000};
 
-    /** The two digits of each number below 100. */
-    private static final byte[] TENS = new byte[100];
+    /** The two digits of each number below 100, the first in the low byte. */
+    private static final short[] PAIRS = new short[100];
 
-    private static final byte[] ONES = new byte[100];
+    /** Eight bytes at once, the first the lowest, on any machine. */
+    private static final VarHandle EIGHT_BYTES =
+            MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+
+    /** So many digits and a point fill eight bytes. */
+    private static final long SHORT_BELOW = 10_000_000;
 
     /** Powers of ten, by their exponents; instead of the first nothing, which is written as one digit too. */
     private static final long[] POWERS = new long[19];
@@ -25,8 +34,7 @@ public final class FixedDecimals {
         }
         POWERS[0] = 0;
         for (int two = 0; two < 100; two++) {
-            TENS[two] = (byte) ('0' + two / 10);
-            ONES[two] = (byte) ('0' + two % 10);
+            PAIRS[two] = (short) (('0' + two / 10) | (('0' + two % 10) << 8));
         }
     }
 
@@ -35,7 +43,7 @@ public final class FixedDecimals {
 
     private FixedDecimals() {}
 
-    /** Room that {@link #write} never needs more of: sign, 19 digits and a point. */
+    /** Room that {@link #write} never needs more of: sign, 19 digits and a point; what it does not take it may write over. */
     public static final int LONGEST = 21;
 
     /**
@@ -86,44 +94,52 @@ public final class FixedDecimals {
         if (negative && scaled != 0) {
             out[from++] = '-';
         }
-        int end = from + Math.max(decimals + 1, count(scaled));
-        if (decimals == 0) {
-            whole(out, from, end, scaled);
-            return end;
-        }
-        // Behind the place that the point takes in the end; then those before it move up.
-        whole(out, from + 1, end + 1, scaled);
-        int point = end - decimals;
-        for (int i = from; i < point; i++) {
-            out[i] = out[i + 1];
-        }
-        out[point] = '.';
-        return end + 1;
+        int count = Math.max(decimals + 1, count(scaled));
+        return scaled < SHORT_BELOW && count < Long.BYTES
+                ? brief(out, from, (int) scaled, count, decimals)
+                : lengthy(out, from, scaled, count, decimals);
     }
 
-    /** Digits from the back, two at a time, and zeros before them. */
-    private static void whole(byte[] out, int from, int end, long value) {
+    /**
+     * Most numbers, in one piece and without a question: how many digits one has, a processor cannot foresee. What is written beyond its end, the
+     * next is written over.
+     */
+    private static int brief(byte[] out, int from, int value, int count, int decimals) {
+        int high = value / 10_000;
+        long eight = four(high) | (four(value - 10_000 * high) << Integer.SIZE);
+        long digits = eight >>> (Byte.SIZE * (Long.BYTES - count));
+        if (decimals > 0) {
+            int before = Byte.SIZE * (count - decimals);
+            long whole = digits & ((1L << before) - 1);
+            digits = whole | ((long) '.' << before) | ((digits ^ whole) << Byte.SIZE);
+        }
+        EIGHT_BYTES.set(out, from, digits);
+        return from + count + (decimals > 0 ? 1 : 0);
+    }
+
+    private static long four(int value) {
+        int high = value / 100;
+        return PAIRS[high] | ((long) PAIRS[value - 100 * high] << Short.SIZE);
+    }
+
+    private static int lengthy(byte[] out, int from, long value, int count, int decimals) {
+        int end = from + count + (decimals > 0 ? 1 : 0);
         int i = end;
         long left = value;
-        while (left >= 100) {
-            long rest = left / 100;
-            int two = (int) (left - 100 * rest);
-            out[--i] = ONES[two];
-            out[--i] = TENS[two];
+        for (int digit = 0; digit < count; digit++) {
+            if (digit == decimals && digit > 0) {
+                out[--i] = '.';
+            }
+            long rest = left / 10;
+            out[--i] = (byte) ('0' + left - 10 * rest);
             left = rest;
         }
-        out[--i] = ONES[(int) left];
-        if (left >= 10) {
-            out[--i] = TENS[(int) left];
-        }
-        while (i > from) {
-            out[--i] = '0';
-        }
+        return end;
     }
 
     /** How many digits, from how many bits: 1233/4096 is the logarithm of 2 to base 10, a little less. */
     private static int count(long value) {
         int count = ((Long.SIZE - Long.numberOfLeadingZeros(value | 1)) * 1233) >> 12;
-        return value < POWERS[count] ? count : count + 1;
+        return count + 1 - (int) ((value - POWERS[count]) >>> (Long.SIZE - 1));
     }
 }

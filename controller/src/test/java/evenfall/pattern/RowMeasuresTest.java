@@ -83,7 +83,8 @@ class RowMeasuresTest {
                 square += cv * cv / draws;
             }
 
-            double said = of(amounts).withUnsure(amounts, unsure, n, together).rowCv();
+            double said =
+                    of(amounts).withUnsure(amounts, unsure, 0, n, together).rowCv();
 
             assertThat(said).as("pattern %s", pattern).isCloseTo(mean, within(0.015 * mean));
             assertThat(said).isLessThan(Math.sqrt(square));
@@ -94,8 +95,8 @@ class RowMeasuresTest {
     void rowsThatAreSureAreAsUnevenAsTheyAre() {
         double[] amounts = {98, 104, 101, 95, 102, 100};
 
-        assertThat(of(amounts).withUnsure(amounts, new double[6], 6, 3)).isEqualTo(of(amounts));
+        assertThat(of(amounts).withUnsure(amounts, new double[6], 0, 6, 3)).isEqualTo(of(amounts));
         double[] even = {1, 1, 1};
-        assertThat(of(even).withUnsure(even, new double[3], 3, 3)).isEqualTo(of(even));
+        assertThat(of(even).withUnsure(even, new double[3], 0, 3, 3)).isEqualTo(of(even));
     }
 }
