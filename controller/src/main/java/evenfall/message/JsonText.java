@@ -30,6 +30,9 @@ final class JsonText {
 
     private static final String SHORT_LETTERS = "\"\\btnfr";
 
+    /** Stands in a {@link #list} for a number that is not known. */
+    static final int UNKNOWN = -1;
+
     private byte[] out = new byte[USUAL_BYTES];
     private int length;
 
@@ -91,16 +94,26 @@ final class JsonText {
         shut(']');
     }
 
-    /** One more whole number of the list that is open. */
-    void element(long value) {
-        comma();
-        length = FixedDecimals.write(room(FixedDecimals.LONGEST), length, value);
-    }
-
-    /** One more element of the list that is open, which is not known. */
-    void unknownElement() {
-        comma();
-        plain("null");
+    /**
+     * A list of whole numbers, at once: a ledger cell has hundreds.
+     *
+     * @param values the first so many of them, 0 or more; {@link #UNKNOWN} becomes null
+     */
+    void list(String key, int[] values, int count) {
+        beginList(key);
+        byte[] bytes = room(count * (FixedDecimals.LONGEST + 1));
+        int at = length;
+        for (int i = 0; i < count; i++) {
+            if (values[i] == UNKNOWN) {
+                copy("null", bytes, at);
+                at += 4;
+            } else {
+                at = FixedDecimals.write(bytes, at, values[i]);
+            }
+            bytes[at++] = ',';
+        }
+        length = count == 0 ? at : at - 1;
+        endList();
     }
 
     void text(String key, @Nullable String value) {

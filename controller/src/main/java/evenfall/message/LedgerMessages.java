@@ -23,6 +23,9 @@ public final class LedgerMessages {
 
     private final Rig rig;
 
+    /** Of the cell that is being written; kept for the next. */
+    private int[] permille = {};
+
     public LedgerMessages(Rig rig) {
         this.rig = rig;
     }
@@ -52,16 +55,17 @@ public final class LedgerMessages {
         json.endObject();
     }
 
-    private static void rowShares(JsonText json, LedgerCell cell) {
-        json.beginList("row_share_permille");
-        for (int row = 0; row < cell.rows(); row++) {
-            if (cell.state(row) == GroundState.NOT_KNOWN) {
-                json.unknownElement();
-            } else {
-                json.element(Math.round(1000 * Math.min(MOST_SHARE, cell.share(row))));
-            }
+    private void rowShares(JsonText json, LedgerCell cell) {
+        int rows = cell.rows();
+        if (permille.length < rows) {
+            permille = new int[rows];
         }
-        json.endList();
+        for (int row = 0; row < rows; row++) {
+            permille[row] = cell.state(row) == GroundState.NOT_KNOWN
+                    ? JsonText.UNKNOWN
+                    : (int) (1000 * Math.min(MOST_SHARE, cell.share(row)) + 0.5);
+        }
+        json.list("row_share_permille", permille, rows);
     }
 
     private static void ages(JsonText json, LedgerCell.Ages ages) {

@@ -191,9 +191,9 @@ public final class HeightSense {
         double aheadHeight = varHeight + dtS * (2 * varBoth + dtS * varRate) + walk * dtS * dtS / 3 + GROUND_M2PS * dtS;
         double aheadBoth = varBoth + dtS * varRate + walk * dtS / 2;
         double aheadRate = varRate + walk;
-        double sum = aheadHeight + scatterM2;
-        double toHeight = aheadHeight / sum;
-        double toRate = aheadBoth / sum;
+        double perSum = 1 / (aheadHeight + scatterM2);
+        double toHeight = aheadHeight * perSum;
+        double toRate = aheadBoth * perSum;
         double off = readsM - expectedM;
         heightM = expectedM + toHeight * off;
         rateMps += toRate * off;

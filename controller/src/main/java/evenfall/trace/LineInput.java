@@ -43,10 +43,7 @@ final class LineInput {
                 break;
             }
             int stop = Math.min(end, at + limit - length);
-            int i = at;
-            while (i < stop && chunk[i] != '\n') {
-                i++;
-            }
+            int i = WideBytes.find((byte) '\n', chunk, at, stop);
             if (i < stop) {
                 i++;
                 terminated = true;

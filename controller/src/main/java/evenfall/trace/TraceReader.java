@@ -225,11 +225,8 @@ public final class TraceReader implements TraceSource {
 
     private byte[] sentence(byte[] line, int from, int to) throws TraceFormatException {
         int length = to - from;
-        for (int i = from; i < to; i++) {
-            if (line[i] < ' ' || line[i] > '~') {
-                throw wrong(
-                        "a sentence with a character that is not printable ASCII", "bytes:<escaped> for such bytes");
-            }
+        if (!WideBytes.allPrintable(line, from, to)) {
+            throw wrong("a sentence with a character that is not printable ASCII", "bytes:<escaped> for such bytes");
         }
         if (length + 2 > TraceEvent.Bytes.LONGEST) {
             throw wrong("a sentence of " + length + " characters", "at most " + (TraceEvent.Bytes.LONGEST - 2));

@@ -38,10 +38,9 @@ class JsonTextTest {
         assertThat(JsonText.document(json -> {
                     json.beginList("empty");
                     json.endList();
+                    json.list("none", new int[0], 0);
+                    json.list("numbers", new int[] {7, JsonText.UNKNOWN, 0, Integer.MAX_VALUE, 5}, 4);
                     json.beginList("list");
-                    json.element(-7);
-                    json.unknownElement();
-                    json.element(Long.MAX_VALUE);
                     json.beginEntry();
                     json.endObject();
                     json.beginEntry();
@@ -59,10 +58,15 @@ class JsonTextTest {
                 .isEqualTo(jackson(generator -> {
                     generator.writeArrayFieldStart("empty");
                     generator.writeEndArray();
-                    generator.writeArrayFieldStart("list");
-                    generator.writeNumber(-7);
+                    generator.writeArrayFieldStart("none");
+                    generator.writeEndArray();
+                    generator.writeArrayFieldStart("numbers");
+                    generator.writeNumber(7);
                     generator.writeNull();
-                    generator.writeNumber(Long.MAX_VALUE);
+                    generator.writeNumber(0);
+                    generator.writeNumber(Integer.MAX_VALUE);
+                    generator.writeEndArray();
+                    generator.writeArrayFieldStart("list");
                     generator.writeStartObject();
                     generator.writeEndObject();
                     generator.writeStartObject();
