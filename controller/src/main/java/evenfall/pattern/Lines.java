@@ -27,16 +27,15 @@ final class Lines {
 
     private int count;
 
-    /** In the order along the boom: where each line lies, which outlet it came from, and how much falls on those up to it. */
+    /** In the order along the boom: where each line lies, and how much falls on those up to it. */
     private final double[] rightM;
 
-    private final int[] outlet;
     private final double[] quantityUpTo;
 
     /** Of that what is doubled. */
     private final double[] doubledUpTo;
 
-    /** 1 for a line that is doubled, else 0. */
+    /** 1 for a line that is known to be doubled while they are gone through, else 0; all 0 in between. */
     private final int[] twice;
 
     private boolean sorted;
@@ -48,11 +47,10 @@ final class Lines {
         outletOfSlot = new int[capacity];
         momentOfSlot = new int[capacity];
         slots = new int[2 * capacity];
-        rightM = new double[capacity];
-        outlet = new int[capacity];
+        rightM = new double[capacity + 2];
         quantityUpTo = new double[capacity + 1];
         doubledUpTo = new double[capacity + 1];
-        twice = new int[capacity];
+        twice = new int[capacity + 2];
     }
 
     void clear() {
@@ -124,12 +122,9 @@ final class Lines {
             }
         }
         count = n;
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-            outlet[i] = outletOfSlot[slots[i]];
-            sum += quantityOfSlot[slots[i]];
-            quantityUpTo[i + 1] = sum;
-        }
+        // Behind the last no line is near.
+        rightM[n] = Double.POSITIVE_INFINITY;
+        rightM[n + 1] = Double.POSITIVE_INFINITY;
     }
 
     /** Puts one more behind those that are sorted already, and moves it to its place among them. */
@@ -177,28 +172,31 @@ final class Lines {
             return;
         }
         doubledWithinM = nearM;
-        Arrays.fill(twice, 0, count, 0);
         double limitM = nearM + 1e-9;
-        // Most lines have one neighbour so near or none, in no order that could be foreseen: that one is looked at
-        // without a jump.
-        for (int i = 0; i + 1 < count; i++) {
-            int near = rightM[i + 1] - rightM[i] <= limitM ? 1 : 0;
-            int other = outlet[i + 1] == outlet[i] ? 0 : 1;
-            twice[i] |= near & other;
-            twice[i + 1] |= near & other;
-        }
-        for (int i = 0; i + 2 < count; i++) {
-            for (int j = i + 2; j < count && rightM[j] - rightM[i] <= limitM; j++) {
-                int other = outlet[j] == outlet[i] ? 0 : 1;
-                twice[i] |= other;
-                twice[j] |= other;
-            }
-        }
-        double sum = 0;
+        double all = 0;
+        double doubled = 0;
         for (int i = 0; i < count; i++) {
-            sum += twice[i] * (quantityUpTo[i + 1] - quantityUpTo[i]);
-            doubledUpTo[i + 1] = sum;
+            int outlet = outletOfSlot[slots[i]];
+            // Most lines have one neighbour so near or none, in no order that a processor could foresee: so signs are
+            // read off, not asked for.
+            int near = (int) (Double.doubleToRawLongBits(rightM[i + 1] - rightM[i] - limitM) >>> 63);
+            int apart = outletOfSlot[slots[i + 1]] - outlet;
+            int both = near & ((apart | -apart) >>> 31);
+            twice[i + 1] |= both;
+            int is = twice[i] | both;
+            for (int j = i + 2; rightM[j] - rightM[i] <= limitM; j++) {
+                int other = outletOfSlot[slots[j]] == outlet ? 0 : 1;
+                twice[j] |= other;
+                is |= other;
+            }
+            twice[i] = 0;
+            double quantity = quantityOfSlot[slots[i]];
+            all += quantity;
+            doubled += is * quantity;
+            quantityUpTo[i + 1] = all;
+            doubledUpTo[i + 1] = doubled;
         }
+        twice[count] = 0;
     }
 
     private int lowerBound(double atM) {
