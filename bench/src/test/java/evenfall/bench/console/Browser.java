@@ -17,20 +17,31 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.io.FileHandler;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Debian's Chromium without a window. What it shows is left in {@code target/screenshots} for a person to look at. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
     private static final Path SCREENSHOTS = Path.of("target", "screenshots");
     private static final Duration PATIENCE = Duration.ofSeconds(20);
 
-    final ChromeDriver driver;
+    public final ChromeDriver driver;
 
-    private Browser(ChromeDriver driver) {
+    /** What Chromium keeps while it runs. It leaves some of it there, and its sockets want a short path, so not the build's folder. */
+    private final Path scratch;
+
+    private Browser(ChromeDriver driver, Path scratch) {
         this.driver = driver;
+        this.scratch = scratch;
     }
 
-    static Browser open() {
+    public static Browser open() {
+        Path scratch;
+        try {
+            scratch = Files.createTempDirectory(Path.of("/tmp"), "evenfall-browser-");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
         ChromeOptions options = new ChromeOptions();
         options.setBinary(program("chromium").toString());
         options.addArguments(
@@ -44,11 +55,14 @@ final class Browser implements AutoCloseable {
                 "--disable-sync",
                 "--no-first-run",
                 "--enable-precise-memory-info");
-        return new Browser(new ChromeDriver(
-                new ChromeDriverService.Builder()
-                        .usingDriverExecutable(program("chromedriver").toFile())
-                        .build(),
-                options));
+        return new Browser(
+                new ChromeDriver(
+                        new ChromeDriverService.Builder()
+                                .usingDriverExecutable(program("chromedriver").toFile())
+                                .withEnvironment(Map.of("TMPDIR", scratch.toString()))
+                                .build(),
+                        options),
+                scratch);
     }
 
     private static Path program(String name) {
@@ -124,5 +138,6 @@ final class Browser implements AutoCloseable {
     @Override
     public void close() {
         driver.quit();
+        FileHandler.delete(scratch.toFile());
     }
 }
