@@ -5,10 +5,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.OutputType;
@@ -17,7 +19,6 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
-import org.openqa.selenium.io.FileHandler;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Debian's Chromium without a window. What it shows is left in {@code target/screenshots} for a person to look at. */
@@ -138,6 +139,13 @@ public final class Browser implements AutoCloseable {
     @Override
     public void close() {
         driver.quit();
-        FileHandler.delete(scratch.toFile());
+        // Chromium leaves links that lead nowhere, which count as not there for what follows them.
+        try (Stream<Path> left = Files.walk(scratch)) {
+            for (Path path : left.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(path);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }
