@@ -9,7 +9,10 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.parallel.Isolated;
 
+/** Alone, since it sets the locale of the whole machine. */
+@Isolated
 class MessagesTest {
     private final Messages messages = new Messages(Examples.RIG);
 

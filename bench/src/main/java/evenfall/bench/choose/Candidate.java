@@ -56,9 +56,7 @@ public record Candidate(
 
     static Candidate of(Job job, OutletDesign design, Prices prices) {
         OutletType type = design.fitted(job.spacingM());
-        Span own = new Span(type.lowPa(), type.highPa());
-        Span asked = job.pressuresPa() == null ? own : job.pressuresPa();
-        Span window = own.meets(asked) ? own.common(asked) : null;
+        Span window = window(job, type);
         if (window == null) {
             return new Candidate(
                     type,
@@ -91,6 +89,19 @@ public record Candidate(
                 cover == null
                         ? Cost.unknown("it does not reach the range")
                         : prices.cost(type.id(), job.outlets(), cover.sets()));
+    }
+
+    /** The fewest sizes alone, without all the rest; null where they leave a gap. */
+    static @Nullable Cover cover(Job job, OutletDesign design) {
+        OutletType type = design.fitted(job.spacingM());
+        Span window = window(job, type);
+        return window == null ? null : Cover.fewest(job, type, design.meteringSizes(), reaches(job, type, window));
+    }
+
+    private static @Nullable Span window(Job job, OutletType type) {
+        Span own = new Span(type.lowPa(), type.highPa());
+        Span asked = job.pressuresPa() == null ? own : job.pressuresPa();
+        return own.meets(asked) ? own.common(asked) : null;
     }
 
     private static List<Reach> reaches(Job job, OutletType type, Span windowPa) {

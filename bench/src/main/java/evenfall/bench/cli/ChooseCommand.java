@@ -133,13 +133,8 @@ final class ChooseCommand implements Callable<Integer> {
     @Option(names = "--air-F", paramLabel = "T", description = "The same, °F.")
     private @Nullable Double airF;
 
-    @Option(
-            names = "--outlets",
-            paramLabel = "ID|FILE",
-            split = ",",
-            splitSynopsisLabel = ",",
-            description = "Outlet types; all built-in ones if absent.")
-    private List<String> outlets = OutletCatalogue.ids();
+    @Mixin
+    private OutletTypesOption types = new OutletTypesOption();
 
     @Option(
             names = "--prices",
@@ -190,15 +185,12 @@ final class ChooseCommand implements Callable<Integer> {
     }
 
     private List<OutletDesign> designs() throws ConfigException {
-        if (outlets.isEmpty()) {
-            throw ConfigException.ofOption(
-                    "--outlets", "none is given", String.join(", ", OutletCatalogue.ids()) + ", or outlet files");
-        }
         List<OutletDesign> designs = new ArrayList<>();
-        for (String outlet : outlets) {
+        for (String outlet : types.idsOrFiles()) {
             OutletDesign design = OutletCatalogue.find(outlet, Path.of(""));
             if (designs.stream().anyMatch(d -> d.id().equals(design.id()))) {
-                throw ConfigException.ofOption("--outlets", design.id() + " is given twice", "each type once");
+                throw ConfigException.ofOption(
+                        OutletTypesOption.NAME, design.id() + " is given twice", "each type once");
             }
             designs.add(design);
         }

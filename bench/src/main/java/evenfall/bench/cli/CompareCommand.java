@@ -11,7 +11,6 @@ import evenfall.bench.run.Runner;
 import evenfall.bench.sheet.ComparisonSheet;
 import evenfall.config.ConfigException;
 import evenfall.config.FileCheck;
-import evenfall.outlet.OutletCatalogue;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
 import java.io.IOException;
@@ -40,13 +39,8 @@ final class CompareCommand implements Callable<Integer> {
             description = "A built-in scenario (see feed --list) or a scenario file.")
     private String scenarioName = "terrace-crossing";
 
-    @Option(
-            names = "--outlets",
-            paramLabel = "ID|FILE",
-            split = ",",
-            splitSynopsisLabel = ",",
-            description = "Outlet types; all built-in ones if absent.")
-    private List<String> outlets = OutletCatalogue.ids();
+    @Mixin
+    private OutletTypesOption types = new OutletTypesOption();
 
     @Option(
             names = "--seed",
@@ -69,10 +63,7 @@ final class CompareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, ConfigException, InterruptedException {
-        if (outlets.isEmpty()) {
-            throw ConfigException.ofOption(
-                    "--outlets", "none is given", String.join(", ", OutletCatalogue.ids()) + ", or outlet files");
-        }
+        List<String> outlets = types.idsOrFiles();
         Scenario plain = Scenarios.find(scenarioName);
         Scenario seeded = seed == null ? plain : plain.withSeed(seed);
         // All are looked up before the first is driven: a typo in the last shall not cost the others' time.

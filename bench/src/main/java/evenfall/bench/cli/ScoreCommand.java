@@ -8,7 +8,6 @@ import evenfall.bench.matrix.Runs;
 import evenfall.bench.matrix.Wanted;
 import evenfall.bench.report.Json;
 import evenfall.config.ConfigException;
-import evenfall.outlet.OutletCatalogue;
 import evenfall.sim.scenario.Scenarios;
 import java.io.IOException;
 import java.util.List;
@@ -25,7 +24,6 @@ import picocli.CommandLine.Option;
                         + " raised, how soon, what without cause, and how far the senses are off. Status 1 when a limit is not met.")
 final class ScoreCommand implements Callable<Integer> {
     private static final int MOST_HOURS = 1000;
-    private static final int MOST_JOBS = 256;
 
     /** A line for each twentieth part, where nobody watches. */
     private static final int LINES = 20;
@@ -43,13 +41,8 @@ final class ScoreCommand implements Callable<Integer> {
             description = "Only these scenarios.")
     private List<String> scenarios = List.of();
 
-    @Option(
-            names = "--outlets",
-            paramLabel = "ID|FILE",
-            split = ",",
-            splitSynopsisLabel = ",",
-            description = "Outlet types; all built-in ones if absent.")
-    private @Nullable List<String> outlets;
+    @Mixin
+    private OutletTypesOption types = new OutletTypesOption();
 
     @Option(names = "--faults-only", description = "Only the faults, each alone.")
     private boolean faultsOnly;
@@ -73,8 +66,8 @@ final class ScoreCommand implements Callable<Integer> {
             description = "Also N hours of work with nothing wrong, on ground of class B and C.")
     private int cleanHours;
 
-    @Option(names = "--jobs", paramLabel = "N", description = "Runs at a time; as many as there are cores if absent.")
-    private @Nullable Integer jobs;
+    @Mixin
+    private JobsOption jobs = new JobsOption();
 
     ScoreCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -82,9 +75,7 @@ final class ScoreCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, ConfigException, InterruptedException {
-        int cores = Runtime.getRuntime().availableProcessors();
-        int many = jobs == null ? cores : jobs;
-        Ranges.within("--jobs", many, 1, MOST_JOBS, "");
+        int many = jobs.runsAtATime();
         Ranges.within("--clean-hours", cleanHours, 0, MOST_HOURS, "hours");
         Wanted wanted = wanted();
         long startNs = System.nanoTime();
@@ -108,18 +99,14 @@ final class ScoreCommand implements Callable<Integer> {
                     "stands beside scenarios",
                     "one of --faults-only, --scenarios-only and --scenario");
         }
-        if (outlets != null && outlets.isEmpty()) {
-            throw ConfigException.ofOption(
-                    "--outlets", "none is given", String.join(", ", OutletCatalogue.ids()) + ", or outlet files");
-        }
+        List<String> outlets = types.idsOrFiles();
         boolean all = !faultsOnly && !scenariosOnly && scenarios.isEmpty();
-        List<String> types = outlets == null ? OutletCatalogue.ids() : outlets;
         List<Long> from = scenariosOnly && seeds == null && cleanHours == 0
                 ? List.of()
                 : Seeds.of(seeds == null ? "scoring" : seeds);
         return new Wanted(
                 faultsOnly ? List.of() : scenarios.isEmpty() ? Scenarios.names() : scenarios,
-                scenariosOnly && outlets == null ? List.of() : types,
+                scenariosOnly && !types.isGiven() ? List.of() : outlets,
                 from,
                 all || faultsOnly,
                 all,

@@ -41,7 +41,6 @@ import picocli.CommandLine.Option;
 final class StudyCommand implements Callable<Integer> {
     private static final List<String> GROUNDS = List.of("level", "A", "B", "C", "D", "E");
     private static final int MOST_RUNS = 200_000;
-    private static final int MOST_JOBS = 256;
     private static final int BAR = 30;
 
     /** A line for each twentieth part, where nobody watches. */
@@ -60,13 +59,8 @@ final class StudyCommand implements Callable<Integer> {
             description = "Classes of roughness by ISO 8608, A to E, or level; B,C,D if absent.")
     private @Nullable List<String> grounds;
 
-    @Option(
-            names = "--outlets",
-            paramLabel = "ID|FILE",
-            split = ",",
-            splitSynopsisLabel = ",",
-            description = "Outlet types; all built-in ones if absent.")
-    private @Nullable List<String> outlets;
+    @Mixin
+    private OutletTypesOption types = new OutletTypesOption();
 
     @Option(names = "--speed-kmh", paramLabel = "V,...", description = "Speeds, km/h; 8,12,16 if absent.")
     private @Nullable String speedKmh;
@@ -107,8 +101,8 @@ final class StudyCommand implements Callable<Integer> {
             description = "Go on with the study in that folder; its options need not be said again.")
     private boolean resume;
 
-    @Option(names = "--jobs", paramLabel = "N", description = "Runs at a time; as many as there are cores if absent.")
-    private @Nullable Integer jobs;
+    @Mixin
+    private JobsOption jobs = new JobsOption();
 
     @Mixin
     private SheetOptions sheets = new SheetOptions();
@@ -122,8 +116,7 @@ final class StudyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException, ConfigException, InterruptedException {
-        int many = jobs == null ? Runtime.getRuntime().availableProcessors() : jobs;
-        Ranges.within("--jobs", many, 1, MOST_JOBS, "");
+        int many = jobs.runsAtATime();
         Grid grid = resume && nothingAsked() ? StudyStore.gridOf(out) : grid();
         check(grid);
         folder();
@@ -269,7 +262,7 @@ final class StudyCommand implements Callable<Integer> {
 
     private boolean nothingAsked() {
         return grounds == null
-                && outlets == null
+                && !types.isGiven()
                 && speedKmh == null
                 && speedMph == null
                 && heightM == null
@@ -285,7 +278,7 @@ final class StudyCommand implements Callable<Integer> {
         Ranges.within("--seconds", lengthS, 5, 3600, "s");
         return new Grid(
                 grounds == null ? List.of("B", "C", "D") : grounds,
-                outlets == null ? OutletCatalogue.ids() : outlets,
+                types.idsOrFiles(),
                 list(
                         "--speed-kmh",
                         speedKmh,
@@ -334,7 +327,7 @@ final class StudyCommand implements Callable<Integer> {
         for (String outlet : grid.outlets()) {
             OutletCatalogue.find(outlet, Path.of(""));
         }
-        once("--outlets", grid.outlets());
+        once(OutletTypesOption.NAME, grid.outlets());
         once("--speed-kmh", grid.speedsKmh());
         once("--height-m", grid.heightsM());
         long runs = (long) grid.grounds().size()

@@ -23,7 +23,7 @@ class ReachTest {
                 for (double highKPa = 250; highKPa <= 400; highKPa += 75) {
                     for (double mph = 4; mph <= 12; mph += 2) {
                         Job job = Asked.job(Asked.galpac(10, 60), Asked.mph(mph, mph), Asked.kPa(lowKPa, highKPa));
-                        Cover cover = Asked.candidate(job, outlet).cover();
+                        Cover cover = Candidate.cover(job, OutletCatalogue.builtIn(outlet));
                         assertThat(cover == null || cover.sets() > 1)
                                 .as("%s, %s to %s kPa, %s mph", outlet, lowKPa, highKPa, mph)
                                 .isTrue();
@@ -53,7 +53,7 @@ class ReachTest {
     void oneSetOfBarsCanSpanTenToSixtyGallons() {
         Job job = Asked.job(Asked.galpac(10, 60), Asked.mph(5, 10), null);
         Cover cover = Asked.candidate(job, "streamer-bar").cover();
-        assertThat(cover).isNotNull();
+        assertThat(cover).isNotNull().isEqualTo(Candidate.cover(job, OutletCatalogue.builtIn("streamer-bar")));
         assertThat(cover.sets()).isEqualTo(1);
         assertThat(cover.steps()).hasSizeGreaterThan(1);
         assertThat(cover.changeovers()).noneMatch(Cover.Changeover::newSet);

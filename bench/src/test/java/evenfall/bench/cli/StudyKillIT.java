@@ -40,6 +40,8 @@ class StudyKillIT {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:+UseSerialGC",
+                // A killed one leaves SQLite's library where it was unpacked.
+                "-Djava.io.tmpdir=" + out.toAbsolutePath().getParent(),
                 "-cp",
                 System.getProperty("java.class.path"),
                 "evenfall.bench.cli.Evenfall"));

@@ -101,6 +101,8 @@ class WrongInputTest {
                 "score --clean-hours -1            | --clean-hours | -1   | from 0",
                 "score --scenario nope             | nope        | no such scenario | terrace-crossing",
                 "score --outlets nope --scenario level-field | outlet | nope | five-stream",
+                "score --outlets , --scenario level-field | --outlets | none | three-stream",
+                "study --out x --outlets ,         | --outlets   | none   | three-stream",
                 "score --faults-only --scenarios-only | --faults-only | beside scenarios | one of",
                 "patern                            | subcommand  | patern | pattern",
                 "--colour                          | --colour    | not known | --help",

@@ -6,38 +6,18 @@ import evenfall.sim.scenario.Scenarios;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 
 /** Every page in every state that a person may meet, by the rules of axe-core. */
-class AccessibilityIT {
+class AccessibilityIT extends ConsoleInBrowser {
     private static final String RIGHT_OF = "return document.querySelector(arguments[0]).getBoundingClientRect().left"
             + " - document.querySelector(arguments[1]).getBoundingClientRect().right";
     private static final String HANGS_OUT =
             "return document.documentElement.scrollWidth - document.documentElement.clientWidth";
 
-    private static ConsolePage console;
-    private static Browser browser;
-
     private final List<String> found = new ArrayList<>();
-
-    @BeforeAll
-    static void open() throws Exception {
-        console = new ConsolePage("127.0.0.1", 0, Optional.empty());
-        console.start();
-        browser = Browser.open();
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.close();
-        }
-        console.close();
-    }
 
     /** Wide as on a desk, and narrow as a phone is held. */
     private void look(String page) {
@@ -66,7 +46,7 @@ class AccessibilityIT {
     @Test
     void theConsolesRunPage() throws Exception {
         openConsole("");
-        browser.await("the page is built", () -> browser.shows("#changes form"));
+        awaitRunPage();
         look("run idle");
         browser.find("#jump input")
                 .sendKeys(Double.toString(CabOnDesk.firstAlertS(Scenarios.find("terrace-crossing"))), Keys.ENTER);
@@ -81,7 +61,7 @@ class AccessibilityIT {
     @Test
     void twoRunsSideBySide() {
         openConsole("");
-        browser.await("the page is built", () -> browser.shows("#changes form"));
+        awaitRunPage();
         browser.find("#begin select[name=second] option[value=streamer-bar]").click();
         browser.find("#begin button").click();
         browser.await("two lanes", () -> browser.shows("#lane-B"));
@@ -133,7 +113,7 @@ class AccessibilityIT {
         ConsolePage gone = new ConsolePage("127.0.0.1", 0, Optional.empty());
         gone.start();
         browser.load(gone.address());
-        browser.await("the page is built", () -> browser.shows("#changes form"));
+        awaitRunPage();
         gone.close();
         browser.await("it says so", () -> browser.shows("#lost"));
         look("run lost");

@@ -5,10 +5,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.OutputType;
@@ -20,17 +22,27 @@ import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Debian's Chromium without a window. What it shows is left in {@code target/screenshots} for a person to look at. */
-final class Browser implements AutoCloseable {
+public final class Browser implements AutoCloseable {
     private static final Path SCREENSHOTS = Path.of("target", "screenshots");
     private static final Duration PATIENCE = Duration.ofSeconds(20);
 
-    final ChromeDriver driver;
+    public final ChromeDriver driver;
 
-    private Browser(ChromeDriver driver) {
+    /** What Chromium keeps while it runs. It leaves some of it there, and its sockets want a short path, so not the build's folder. */
+    private final Path scratch;
+
+    private Browser(ChromeDriver driver, Path scratch) {
         this.driver = driver;
+        this.scratch = scratch;
     }
 
-    static Browser open() {
+    public static Browser open() {
+        Path scratch;
+        try {
+            scratch = Files.createTempDirectory(Path.of("/tmp"), "evenfall-browser-");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
         ChromeOptions options = new ChromeOptions();
         options.setBinary(program("chromium").toString());
         options.addArguments(
@@ -44,11 +56,14 @@ final class Browser implements AutoCloseable {
                 "--disable-sync",
                 "--no-first-run",
                 "--enable-precise-memory-info");
-        return new Browser(new ChromeDriver(
-                new ChromeDriverService.Builder()
-                        .usingDriverExecutable(program("chromedriver").toFile())
-                        .build(),
-                options));
+        return new Browser(
+                new ChromeDriver(
+                        new ChromeDriverService.Builder()
+                                .usingDriverExecutable(program("chromedriver").toFile())
+                                .withEnvironment(Map.of("TMPDIR", scratch.toString()))
+                                .build(),
+                        options),
+                scratch);
     }
 
     private static Path program(String name) {
@@ -124,5 +139,13 @@ final class Browser implements AutoCloseable {
     @Override
     public void close() {
         driver.quit();
+        // Chromium leaves links that lead nowhere, which count as not there for what follows them.
+        try (Stream<Path> left = Files.walk(scratch)) {
+            for (Path path : left.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(path);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

@@ -7,8 +7,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -16,32 +14,18 @@ import org.junit.jupiter.api.Test;
  * How fast the console is, as the browser itself measures it. Run on one machine with the server, and drawn by the processor alone:
  * Chromium without a window has no graphics card.
  */
-class ConsoleSpeedIT {
+class ConsoleSpeedIT extends ConsoleInBrowser {
     /** The longest run of memory, s; a longer one is asked for by {@code -Devenfall.memory.seconds}. */
     private static final int MEMORY_S = Integer.getInteger("evenfall.memory.seconds", 18);
 
     /** How often memory is looked at; a longer run looks oftener. */
     private static final int LOOKS = Math.max(3, MEMORY_S / 30);
 
-    private static ConsolePage console;
-    private static Browser browser;
-
     @BeforeAll
-    static void open() throws Exception {
-        console = new ConsolePage("127.0.0.1", 0, Optional.empty());
-        console.start();
-        browser = Browser.open();
+    static void measureThePage() {
         browser.desk(1300, 1500);
         // Processor time of the page's thread: what else this machine does is not the page's doing.
         browser.cdp("Performance.enable", Map.of("timeDomain", "threadTicks"));
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.close();
-        }
-        console.close();
     }
 
     private static void load() {

@@ -6,16 +6,13 @@ import evenfall.sim.scenario.Scenarios;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
 /** The console without a mouse: what WCAG 2.2 asks for under 2.1.1, 2.1.2, 2.4.3, 2.4.7 and 2.4.11. */
-class KeyboardIT {
+class KeyboardIT extends ConsoleInBrowser {
     /** Numbers every control that Tab must reach, in the order of the document; of radio buttons one in a group is reached. */
     private static final String NUMBER = """
             let n = 0;
@@ -41,29 +38,11 @@ class KeyboardIT {
             };
             """;
 
-    private static ConsolePage console;
-    private static Browser browser;
-
-    @BeforeAll
-    static void open() throws Exception {
-        console = new ConsolePage("127.0.0.1", 0, Optional.empty());
-        console.start();
-        browser = Browser.open();
-    }
-
-    @AfterAll
-    static void close() {
-        if (browser != null) {
-            browser.close();
-        }
-        console.close();
-    }
-
     @BeforeEach
     void load() {
         browser.desk(1280, 800);
         browser.load(console.address());
-        browser.await("the page is built", () -> browser.shows("#changes form"));
+        awaitRunPage();
     }
 
     private static void press(CharSequence... keys) {

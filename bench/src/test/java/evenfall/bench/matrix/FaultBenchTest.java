@@ -6,8 +6,6 @@ import evenfall.bench.run.LeanRun;
 import evenfall.sim.fault.Fault;
 import evenfall.sim.fault.Faults;
 import evenfall.sim.scenario.Scenario;
-import java.util.LinkedHashSet;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -34,25 +32,5 @@ class FaultBenchTest {
                     .as("seed %d", seed)
                     .isEmpty();
         }
-    }
-
-    /** What can be told at its usual size must come to be due: else the bench would prove nothing about it. */
-    @Test
-    void everyFaultThatListsAlertsIsDueAtLeastOnce() throws Exception {
-        Set<String> open = new LinkedHashSet<>(Faults.all().stream()
-                .filter(f -> !f.alerts().isEmpty())
-                .map(Fault::id)
-                .toList());
-        for (FaultBench alone : FaultBench.all()) {
-            if (open.contains(alone.fault())
-                    && LeanRun.score(alone.scenario(1))
-                            .faults()
-                            .get(0)
-                            .verdict()
-                            .isDue()) {
-                open.remove(alone.fault());
-            }
-        }
-        assertThat(open).isEmpty();
     }
 }

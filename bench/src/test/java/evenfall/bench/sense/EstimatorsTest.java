@@ -7,8 +7,10 @@ import evenfall.sense.OutletHeights;
 import evenfall.sense.Quantity;
 import evenfall.sim.world.TruthSample;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.hipparchus.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,10 +29,28 @@ class EstimatorsTest {
     private static final String SPEEDING =
             "start_mps: 5.5\n    speeds: [{at_s: 8, speed_mps: 3.5}, {at_s: 14, speed_mps: 6}, {at_s: 22, speed_mps: 4}]";
 
-    private static String[] and(String[] one, String... other) {
-        List<String> all = new ArrayList<>(List.of(one));
+    /** Runs that several tests look at, each made once: a witness does not change. */
+    private static final Map<List<String>, Witness> RUNS = new HashMap<>();
+
+    /** The level field with parts of its text replaced. */
+    private static Witness level(String outlet, String... pairs) throws Exception {
+        List<String> which = and(List.of(outlet), pairs);
+        Witness run = RUNS.get(which);
+        if (run == null) {
+            run = Witness.of("level-field", outlet, pairs);
+            RUNS.put(which, run);
+        }
+        return run;
+    }
+
+    private static List<String> and(List<String> one, String... other) {
+        List<String> all = new ArrayList<>(one);
         all.addAll(List.of(other));
-        return all.toArray(new String[0]);
+        return all;
+    }
+
+    private static String[] and(String[] one, String... other) {
+        return and(List.of(one), other).toArray(new String[0]);
     }
 
     private static void print(String what, DescriptiveStatistics errors) {
@@ -47,17 +67,15 @@ class EstimatorsTest {
 
     @Test
     void speedWhileSpeedingUpAndSlowingDown() throws Exception {
-        Witness receiver = Witness.of("level-field", "five-stream", "start_mps: 5.5", SPEEDING);
-        Witness both = Witness.of("level-field", "five-stream", and(WHEEL, "start_mps: 5.5", SPEEDING));
-        Witness slipping = Witness.of(
-                "level-field",
+        Witness receiver = level("five-stream", "start_mps: 5.5", SPEEDING);
+        Witness both = level("five-stream", and(WHEEL, "start_mps: 5.5", SPEEDING));
+        Witness slipping = level(
                 "five-stream",
                 and(
                         WHEEL,
                         "  air_C: 12\n",
                         "  air_C: 12\n  faults:\n    - {fault: wheel-slipping, at_s: 10, for_s: 15, how_much: 0.15}\n"));
-        Witness lost = Witness.of(
-                "level-field",
+        Witness lost = level(
                 "five-stream",
                 and(
                         WHEEL,
@@ -83,10 +101,10 @@ class EstimatorsTest {
 
     @Test
     void flowAndPressure() throws Exception {
-        Witness run = Witness.of("level-field", "five-stream", "start_mps: 5.5", SPEEDING);
+        Witness run = level("five-stream", "start_mps: 5.5", SPEEDING);
         DescriptiveStatistics flow = run.errors(
                 (live, truth, errors) -> errors.addValue(live.flowM3ps().get() / truth.flowM3ps() - 1));
-        DescriptiveStatistics steady = Witness.of("level-field", "five-stream")
+        DescriptiveStatistics steady = level("five-stream")
                 .errors((live, truth, errors) ->
                         errors.addValue((live.flowM3ps().get() - truth.flowM3ps())
                                 / live.flowM3ps().sd()));
@@ -101,7 +119,7 @@ class EstimatorsTest {
     @ParameterizedTest
     @CsvSource({"C, 0.024, 0.30", "D, 0.034, 0.55"})
     void heightsAndTheirRates(String roughness, double limitM, double limitMps) throws Exception {
-        Witness run = Witness.of("level-field", "five-stream", roughness.equals("C") ? CLASS_C : CLASS_D);
+        Witness run = level("five-stream", roughness.equals("C") ? CLASS_C : CLASS_D);
         DescriptiveStatistics heights = run.errors((live, truth, errors) -> {
             for (int i = 0; i < run.rig.sensors().heights().size(); i++) {
                 double at = run.rig.sensors().heights().get(i).rightM();
@@ -145,7 +163,7 @@ class EstimatorsTest {
     void theShapeBetweenSensors(String name, String roughness, double limitM) throws Exception {
         Witness run = name.equals("terrace-crossing")
                 ? Witness.of(name, "five-stream")
-                : Witness.of(name, "five-stream", roughness.equals("C") ? CLASS_C : CLASS_D);
+                : level("five-stream", roughness.equals("C") ? CLASS_C : CLASS_D);
         int outlets = run.rig.boom().outlets();
         double[] at = new double[outlets];
         for (int i = 0; i < outlets; i++) {
@@ -215,7 +233,7 @@ class EstimatorsTest {
         "streamer-bar, D, 6"
     })
     void rowCvOverRoughGround(String outlet, String roughness, double limitPoints) throws Exception {
-        Witness run = Witness.of("level-field", outlet, roughness.equals("C") ? CLASS_C : CLASS_D);
+        Witness run = level(outlet, roughness.equals("C") ? CLASS_C : CLASS_D);
         DescriptiveStatistics points = run.errors((live, truth, errors) -> {
             var rows = live.boom().rows();
             if (rows != null && truth.boom().rows().isPresent()) {

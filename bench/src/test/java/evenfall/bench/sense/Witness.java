@@ -14,8 +14,6 @@ import evenfall.sim.world.World;
 import evenfall.trace.TraceEvent;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -69,13 +67,7 @@ final class Witness implements Outputs {
             }
             text = text.replace(pairs[i], pairs[i + 1]);
         }
-        Path file = Files.createTempFile("scenario", ".yaml");
-        try {
-            Files.writeString(file, text);
-            return new Witness(Scenarios.find(file.toString()).withOutlet(outlet));
-        } finally {
-            Files.delete(file);
-        }
+        return new Witness(Scenarios.written(name, text).withOutlet(outlet));
     }
 
     DescriptiveStatistics errors(Beside beside) {

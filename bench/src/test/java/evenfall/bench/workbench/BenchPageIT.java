@@ -2,6 +2,7 @@ package evenfall.bench.workbench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenfall.bench.console.Browser;
 import evenfall.bench.console.ConsolePage;
 import evenfall.bench.feed.Feeding;
 import evenfall.rig.Rig;
@@ -29,8 +30,6 @@ import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -46,6 +45,7 @@ class BenchPageIT {
     private static VirtualPort receiver;
     private static Thread feeding;
     private static ConsolePage page;
+    private static Browser opened;
     private static ChromeDriver browser;
 
     @BeforeAll
@@ -82,32 +82,15 @@ class BenchPageIT {
         feeding.start();
         page = new ConsolePage("127.0.0.1", 0, Optional.empty(), new Workbench(Optional.of(rig), List.of(), folder));
         page.start();
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary(program("chromium").toString());
-        options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--no-first-run");
-        browser = new ChromeDriver(
-                new ChromeDriverService.Builder()
-                        .usingDriverExecutable(program("chromedriver").toFile())
-                        .build(),
-                options);
+        opened = Browser.open();
+        browser = opened.driver;
         Files.createDirectories(SCREENSHOTS);
-    }
-
-    private static Path program(String name) {
-        for (String place : List.of("/usr/bin", "/usr/lib/chromium", "/usr/local/bin")) {
-            Path program = Path.of(place, name);
-            if (Files.isExecutable(program)) {
-                return program;
-            }
-        }
-        throw new AssertionError(
-                "there is no " + name + " here; bench/verify installs Debian's chromium and chromium-driver");
     }
 
     @AfterAll
     static void close() throws Exception {
-        if (browser != null) {
-            browser.quit();
+        if (opened != null) {
+            opened.close();
         }
         if (page != null) {
             page.close();

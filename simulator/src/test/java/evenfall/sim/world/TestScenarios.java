@@ -6,11 +6,18 @@ import evenfall.sim.scenario.Scenarios;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The built-in level field with lines changed, for tests that need a world of their own. All values are invented. */
 final class TestScenarios {
+    private static final Map<String, Run> RUNS = new ConcurrentHashMap<>();
+
+    /** All that a run gives. */
+    record Run(TruthLog truth, List<Emission> emissions) {}
+
     private TestScenarios() {}
 
     /** Perfectly level ground under a boom that neither moves nor bends, with outlets that are all alike and streams as on the desk. */
@@ -43,18 +50,19 @@ final class TestScenarios {
 
     static Scenario scenario(String text) {
         try {
-            Path file = Files.createTempFile("scenario", ".yaml");
-            try {
-                Files.writeString(file, text);
-                return Scenarios.find(file.toString());
-            } finally {
-                Files.delete(file);
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            return Scenarios.written("edited", text);
         } catch (ConfigException e) {
             throw new AssertionError(e.getMessage(), e);
         }
+    }
+
+    /** Runs a text; each only once, since many tests look at the same and none changes it. */
+    static Run run(String text) {
+        return RUNS.computeIfAbsent(text, ignored -> {
+            Run run = new Run(new TruthLog(), new ArrayList<>());
+            new World(scenario(text), run.truth()).run(run.emissions()::add);
+            return run;
+        });
     }
 
     /** Runs it and keeps only the truth. */

@@ -3,6 +3,7 @@ package evenfall.sim.world;
 import static evenfall.sim.world.TestScenarios.builtIn;
 import static evenfall.sim.world.TestScenarios.edit;
 import static evenfall.sim.world.TestScenarios.frozen;
+import static evenfall.sim.world.TestScenarios.run;
 import static evenfall.sim.world.TestScenarios.scenario;
 import static evenfall.sim.world.TestScenarios.truth;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -20,57 +21,59 @@ import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class WorldTest {
-    private static String digest(Scenario scenario) {
+    private static String digest(List<Emission> emissions) {
         try {
             MessageDigest sha = MessageDigest.getInstance("SHA-256");
-            new World(scenario, new TruthLog())
-                    .run(e -> sha.update(
-                            (e.timeUs() + " " + e.port() + " " + new String(e.bytes(), StandardCharsets.US_ASCII))
-                                    .getBytes(StandardCharsets.US_ASCII)));
+            for (Emission e : emissions) {
+                sha.update((e.timeUs() + " " + e.port() + " ").getBytes(StandardCharsets.US_ASCII));
+                sha.update(e.bytes());
+            }
             return HexFormat.of().formatHex(sha.digest());
         } catch (NoSuchAlgorithmException e) {
             throw new AssertionError(e);
         }
     }
 
-    private static List<Emission> emissions(Scenario scenario) {
+    private static String digest(Scenario scenario) {
         List<Emission> all = new ArrayList<>();
         new World(scenario, new TruthLog()).run(all::add);
-        return all;
+        return digest(all);
     }
 
     @Test
     void theSameSeedGivesTheSameBytesAndAnotherGivesOthers() throws ConfigException {
         Scenario terrace = Scenarios.find("terrace-crossing");
-        String first = digest(terrace);
-        assertThat(digest(Scenarios.find("terrace-crossing"))).isEqualTo(first);
+        String first = digest(run(builtIn("terrace-crossing")).emissions());
         assertThat(digest(terrace.withSeed(terrace.seed()))).isEqualTo(first);
         assertThat(digest(terrace.withSeed(terrace.seed() + 1))).isNotEqualTo(first);
     }
 
+    /** {@link EveryScenarioIT} has other ground. */
     @ParameterizedTest
-    @ValueSource(strings = {"level-field", "terrace-crossing", "knolls-at-speed"})
-    void whatLeftTheOutletsLiesOnTheRows(String name) throws ConfigException {
-        for (String id : OutletCatalogue.ids()) {
-            TruthLog log = truth(Scenarios.find(name).withOutlet(id));
-            RowLedger ledger = log.ledger();
-            double left = ledger.leftOutletsL();
-            assertThat(left).as(name + " " + id).isGreaterThan(80);
-            assertThat(ledger.totalL()).as(name + " " + id).isCloseTo(left, within(1e-9 * left));
-            assertThat(ledger.outOfTankL())
-                    .as(name + " " + id)
-                    .isCloseTo(left + ledger.beforeOutletsL() + ledger.inLinesL(), within(1e-9 * left));
-            assertThat(ledger.onNeighboursL()).isCloseTo(ledger.fromNeighboursL(), within(1e-9 * left));
-        }
+    @MethodSource("evenfall.outlet.OutletCatalogue#ids")
+    void whatLeftTheOutletsLiesOnTheRows(String outlet) throws ConfigException {
+        assertAllIsOnTheRows("terrace-crossing", outlet);
+    }
+
+    static void assertAllIsOnTheRows(String name, String outlet) throws ConfigException {
+        String as = name + " " + outlet;
+        RowLedger ledger = truth(Scenarios.find(name).withOutlet(outlet)).ledger();
+        double left = ledger.leftOutletsL();
+        assertThat(left).as(as).isGreaterThan(80);
+        assertThat(ledger.totalL()).as(as).isCloseTo(left, within(1e-9 * left));
+        assertThat(ledger.outOfTankL())
+                .as(as)
+                .isCloseTo(left + ledger.beforeOutletsL() + ledger.inLinesL(), within(1e-9 * left));
+        assertThat(ledger.onNeighboursL()).as(as).isCloseTo(ledger.fromNeighboursL(), within(1e-9 * left));
     }
 
     /** UAN 28 % of 1.28 kg/L holds 0.28 · 1.28 kg of nitrogen in a litre. */
     @Test
     void theLedgerIsAlsoInNitrogenOfWhatIsReallyInTheTank() throws ConfigException {
-        RowLedger ledger = truth(Scenarios.find("level-field")).ledger();
+        RowLedger ledger = run(builtIn("level-field")).truth().ledger();
         assertThat(ledger.totalNitrogenKg()).isCloseTo(0.28 * 1.28 * ledger.totalL(), within(1e-9));
         assertThat(ledger.nitrogenKg(20, 90)).isCloseTo(0.28 * 1.28 * ledger.litres(20, 90), within(1e-12));
         RowLedger thinned = truth(scenario(edit(
@@ -179,7 +182,7 @@ class WorldTest {
 
     @Test
     void aSteadyPassPutsTheTargetOnEveryCell() {
-        TruthLog log = truth(scenario(frozen()));
+        TruthLog log = run(frozen()).truth();
         RowLedger ledger = log.ledger();
         // 150 L/ha on a row of 0.1905 m and a cell of 2 m.
         double wanted = 150e-4 * 0.1905 * 2;
@@ -253,7 +256,7 @@ class WorldTest {
 
     @Test
     void aSamplesRowsAddUpToTheFlow() throws ConfigException {
-        for (TruthSample sample : truth(Scenarios.find("terrace-crossing")).samples()) {
+        for (TruthSample sample : run(builtIn("terrace-crossing")).truth().samples()) {
             double sum = 0;
             for (int row = 0; row < sample.rows(); row++) {
                 sum += sample.rowAmount(row);
@@ -273,11 +276,11 @@ class WorldTest {
 
     @Test
     void theMetersPulsesAreTheVolumeThatLeft() {
-        Scenario steady = scenario(frozen());
+        TestScenarios.Run steady = run(frozen());
         // 150 L/ha at 5.5 m/s over 36.576 m is 3.01752 L/s, 452.628 pulses a second.
         double perSecond = 150e-4 * 5.5 * 36.576 * 150;
         int compared = 0;
-        for (Emission emission : emissions(steady)) {
+        for (Emission emission : steady.emissions()) {
             String text = new String(emission.bytes(), StandardCharsets.US_ASCII);
             if (text.startsWith("$PEVFQ,")) {
                 String[] fields = text.substring(0, text.indexOf('*')).split(",");
@@ -287,13 +290,12 @@ class WorldTest {
             }
         }
         assertThat(compared).isEqualTo(300);
-        TruthLog log = truth(steady);
-        assertThat(log.ledger().leftOutletsL()).isCloseTo(perSecond / 150 * 30, within(1e-4));
+        assertThat(steady.truth().ledger().leftOutletsL()).isCloseTo(perSecond / 150 * 30, within(1e-4));
     }
 
     @Test
     void emissionsComeInOrderAndOnlyWholeSentencesOnPortsOfTheRig() throws ConfigException {
-        List<Emission> all = emissions(Scenarios.find("terrace-crossing"));
+        List<Emission> all = run(builtIn("terrace-crossing")).emissions();
         long before = 0;
         int hub = 0;
         for (Emission emission : all) {
@@ -311,7 +313,7 @@ class WorldTest {
 
     @Test
     void theTerraceCrossingMakesTheTipsDiveAndLift() throws ConfigException {
-        TruthLog log = truth(Scenarios.find("terrace-crossing"));
+        TruthLog log = run(builtIn("terrace-crossing")).truth();
         double lowest = 9;
         double highest = 0;
         for (TruthSample sample : log.samples()) {
@@ -321,7 +323,7 @@ class WorldTest {
         assertThat(lowest).isBetween(-0.1, 0.15);
         assertThat(highest).isBetween(0.8, 1.3);
         assertThat(log.rowCv().orElseThrow().p95()).isGreaterThan(0.15);
-        assertThat(truth(Scenarios.find("level-field")).rowCv().orElseThrow().p95())
+        assertThat(run(builtIn("level-field")).truth().rowCv().orElseThrow().p95())
                 .isLessThan(0.05);
         assertThat(builtIn("terrace-crossing")).contains("Invented");
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenfall.config.ConfigException;
+import evenfall.outlet.OutletCatalogue;
 import evenfall.sim.scenario.Scenario;
 import evenfall.sim.scenario.Scenarios;
 import java.nio.charset.StandardCharsets;
@@ -15,9 +16,10 @@ import java.util.Random;
 import java.util.function.Consumer;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What holds in every built-in scenario, whatever goes wrong in it. */
-class EveryScenarioTest {
+class EveryScenarioIT {
     /** An hour is not needed to see that bytes differ. */
     private static final long SLICE_US = 60_000_000;
 
@@ -71,5 +73,13 @@ class EveryScenarioTest {
         assertThat(ledger.leftOutletsL()).isCloseTo(onGroundL, within(1e-9 * tankL));
         double nitrogenKgpL = scenario.world().fitted().liquid().nitrogenKgpM3() / 1000;
         assertThat(ledger.totalNitrogenKg()).isCloseTo(nitrogenKgpL * ledger.totalL(), within(1e-9 * tankL));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"level-field", "terrace-crossing", "knolls-at-speed"})
+    void whatLeftTheOutletsOfAnyTypeLiesOnTheRows(String name) throws ConfigException {
+        for (String outlet : OutletCatalogue.ids()) {
+            WorldTest.assertAllIsOnTheRows(name, outlet);
+        }
     }
 }

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** One run over terraces, kept, read again and shown. */
-class SheetTest {
+class SheetIT {
     @TempDir
     static Path folder;
 

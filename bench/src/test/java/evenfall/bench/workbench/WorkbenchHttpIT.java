@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The bench page's server over real HTTP, with what is typed and with a virtual port. */
-class WorkbenchHttpTest {
+class WorkbenchHttpIT {
     private static final JsonMapper JSON = JsonMapper.builder().build();
     private static final String NO_PORT = "/dev/evenfall-no-such-port";
 
