@@ -18,12 +18,16 @@ public final class BoomFall {
     private final Fall fall;
     private final Nearness near;
 
-    /** Of the outlets that fall, from left to right: which they are, and where a stream of each lands, m right of the centre line. */
+    /** Which outlets fall, from left to right. */
     private final int[] falling;
 
+    /** Of the lines that fall, stream by stream: where, m right of the centre line, and what share each is of what its outlet gives. */
     private final double[] atM;
+
     private final double[] fartherM;
+    private final double[] partShare;
     private final double[] imageM;
+    private final double[] imageShare;
 
     /**
      * @param pattern of the same boom and outlets, worked out before this each time
@@ -35,11 +39,14 @@ public final class BoomFall {
         halfWidthM = 0.5 * boom.widthM();
         landings = pattern.landings();
         fall = new Fall(boom, landings.reachM());
-        near = new Nearness(boom.rowM(), boom.rowPhase(), boom.outlets());
         falling = new int[boom.outlets()];
-        atM = new double[boom.outlets()];
-        fartherM = new double[boom.outlets()];
-        imageM = new double[boom.outlets()];
+        int lines = landings.lines();
+        near = new Nearness(boom.rowM(), boom.rowPhase(), lines);
+        atM = new double[lines];
+        fartherM = new double[lines];
+        partShare = new double[lines];
+        imageM = new double[lines];
+        imageShare = new double[lines];
     }
 
     /**
@@ -60,31 +67,39 @@ public final class BoomFall {
                 fall.outlet(outlet, heightM[outlet]);
             }
         }
-        for (int i = 0; i < landings.streams(); i++) {
-            landings.land(i, atM);
-            landings.fartherM(i, fartherM, higherM);
-            for (int j = 0; j < atM.length; j++) {
-                atM[j] += fartherM[j];
-            }
-            for (int k = 0; n < atM.length && k < n; k++) {
-                atM[k] = atM[falling[k]];
-            }
-            lines(i, n);
+        landings.land(atM);
+        landings.fartherM(fartherM, higherM);
+        for (int line = 0; line < atM.length; line++) {
+            atM[line] += fartherM[line];
         }
+        double[] share = landings.shareOfLine();
+        int count = atM.length;
+        if (n < heightKnown.length) {
+            count = 0;
+            for (int stream = 0; stream < landings.streams(); stream++) {
+                for (int k = 0; k < n; k++) {
+                    atM[count] = atM[stream * heightKnown.length + falling[k]];
+                    partShare[count++] = landings.share(stream);
+                }
+            }
+            share = partShare;
+        }
+        lines(share, count);
         return fall;
     }
 
-    private void lines(int stream, int n) {
-        near.find(atM, n);
-        fall.lines(near, landings.share(stream));
+    private void lines(double[] share, int count) {
+        near.find(atM, count);
+        fall.lines(near, share);
         int images = 0;
-        for (int k = 0; k < n; k++) {
-            if (halfWidthM - Math.abs(atM[k]) < rowM) {
-                imageM[images++] = Math.copySign(2 * halfWidthM, atM[k]) - atM[k];
+        for (int line = 0; line < count; line++) {
+            if (halfWidthM - Math.abs(atM[line]) < rowM) {
+                imageM[images] = Math.copySign(2 * halfWidthM, atM[line]) - atM[line];
+                imageShare[images++] = share[line];
             }
         }
         near.find(imageM, images);
-        fall.mirrorImages(near, landings.share(stream));
+        fall.mirrorImages(near, imageShare);
     }
 
     /** How far from an outlet the rows lie that it may feed, m. */

@@ -31,18 +31,31 @@ public final class BoomPattern {
 
     private final Nearness near;
 
-    /** Of the outlets that fall, from left to right: which they are, and where a stream of each lands, m right of the centre line. */
+    /** Which outlets fall, from left to right. */
     private final int[] falling;
 
     private int fallingCount;
 
+    /** Of the lines that fall, stream by stream: where, m right of the centre line, and how unsure that is. */
     private final double[] atM;
+
     private final double[] sdM;
 
-    /** Where the mirror images of a stream's lines lie. */
+    /** Where not all fall: of those that do which they are, as the order of {@link Landings#land} counts, their shares and spreads. */
+    private final int[] lineOf;
+
+    private final double[] partShare;
+    private final double[] partSpreadM;
+
+    /** No spread, for flights without air. */
+    private final double[] unspread;
+
+    /** The same of the lines' mirror images. */
     private final double[] imageM;
 
     private final double[] imageSdM;
+    private final double[] imageShare;
+    private final double[] imageSpreadM;
 
     /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
     private @Nullable RowMeasures wholeRows;
@@ -60,22 +73,28 @@ public final class BoomPattern {
     public BoomPattern(BoomLayout boom, OutletType type, double targetHeightM, double specificGravity) {
         this.boom = boom;
         landings = new Landings(boom, type, targetHeightM, specificGravity);
-        int streams = landings.streams();
         atRest = new double[boom.outlets()];
         falling = new int[boom.outlets()];
-        atM = new double[boom.outlets()];
-        sdM = new double[boom.outlets()];
-        imageM = new double[boom.outlets()];
-        imageSdM = new double[boom.outlets()];
+        int most = landings.lines();
+        atM = new double[most];
+        sdM = new double[most];
+        lineOf = new int[most];
+        partShare = new double[most];
+        partSpreadM = new double[most];
+        unspread = new double[most];
+        imageM = new double[most];
+        imageSdM = new double[most];
+        imageShare = new double[most];
+        imageSpreadM = new double[most];
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
-        near = new Nearness(boom.rowM(), boom.rowPhase(), boom.outlets());
+        near = new Nearness(boom.rowM(), boom.rowPhase(), most);
         rowLeftOut = new boolean[rows.count()];
         picked = new double[rows.count()];
         unsure = new double[rows.count()];
         rowsTogether = Math.max(1, (int) Math.round(TOGETHER_M / boom.rowM()));
         // Each line near an end may bring its mirror image along.
-        lines = new Lines(2 * boom.outlets() * streams);
+        lines = new Lines(2 * most);
     }
 
     /**
@@ -140,37 +159,58 @@ public final class BoomPattern {
             falling[n++] = outlet;
         }
         fallingCount = n;
-        for (int i = 0; i < landings.streams(); i++) {
-            landings.land(i, atM);
-            landings.fartherM(i, sdM, heightSdM);
-            for (int k = 0; n < open.length && k < n; k++) {
-                atM[k] = atM[falling[k]];
-                sdM[k] = sdM[falling[k]];
-            }
-            fall(i, Double.isNaN(travelMps) ? 0 : landings.spreadM(i), n);
+        landings.land(atM);
+        landings.fartherM(sdM, heightSdM);
+        double[] share = landings.shareOfLine();
+        double[] spreadM = Double.isNaN(travelMps) ? unspread : landings.spreadOfLineM();
+        int count = atM.length;
+        if (n == open.length) {
+            lines.addWhole(atM, share, n);
+        } else {
+            count = fallPartly(n, spreadM);
+            share = partShare;
+            spreadM = partSpreadM;
         }
+        near.find(atM, sdM, spreadM, count);
+        rows.addUnsure(near, share);
+        mirror(share, spreadM, count);
     }
 
-    /** Lets the first so many of {@link #atM} fall, and their mirror images. */
-    private void fall(int stream, double spreadM, int n) {
-        double share = landings.share(stream);
-        near.find(atM, sdM, spreadM, n);
-        rows.addUnsure(near, share);
+    /** Keeps of all lines those of so many outlets that fall. */
+    private int fallPartly(int n, double[] spreadM) {
+        lines.addEach();
         int outlets = boom.outlets();
-        int firstSlot = 2 * stream * outlets;
-        lines.add(firstSlot, atM, share, falling, n);
-        int images = 0;
-        for (int k = 0; k < n; k++) {
-            if (halfWidthM - Math.abs(atM[k]) < boom.rowM()) {
-                double mirroredM = Math.copySign(2 * halfWidthM, atM[k]) - atM[k];
-                int outlet = falling[k];
-                lines.add(firstSlot + outlets + outlet, mirroredM, share, outlet);
-                imageM[images] = mirroredM;
-                imageSdM[images++] = -sdM[k];
+        int count = 0;
+        for (int stream = 0; stream < landings.streams(); stream++) {
+            for (int k = 0; k < n; k++) {
+                int line = stream * outlets + falling[k];
+                lines.add(line, atM[line], landings.share(stream), falling[k]);
+                lineOf[count] = line;
+                atM[count] = atM[line];
+                sdM[count] = sdM[line];
+                partShare[count] = landings.share(stream);
+                partSpreadM[count++] = spreadM[line];
             }
         }
-        near.find(imageM, imageSdM, spreadM, images);
-        rows.addUnsure(near, share);
+        return count;
+    }
+
+    /** Lets the mirror images fall of lines near an end of the boom. */
+    private void mirror(double[] share, double[] spreadM, int count) {
+        boolean whole = count == atM.length;
+        int images = 0;
+        for (int i = 0; i < count; i++) {
+            if (halfWidthM - Math.abs(atM[i]) < boom.rowM()) {
+                int line = whole ? i : lineOf[i];
+                imageM[images] = Math.copySign(2 * halfWidthM, atM[i]) - atM[i];
+                lines.add(atM.length + line, imageM[images], share[i], line % boom.outlets());
+                imageSdM[images] = -sdM[i];
+                imageShare[images] = share[i];
+                imageSpreadM[images++] = spreadM[i];
+            }
+        }
+        near.find(imageM, imageSdM, imageSpreadM, images);
+        rows.addUnsure(near, imageShare);
     }
 
     private void leaveOutRows(double aroundM) {
@@ -247,7 +287,7 @@ public final class BoomPattern {
                 continue;
             }
             for (int i = 0; i < landings.streams(); i++) {
-                double landsM = lines.atM(2 * i * outletM.length + outlet);
+                double landsM = lines.atM(i * outletM.length + outlet);
                 if (!Double.isNaN(landsM)) {
                     sum += landings.share(i) * Math.abs(landsM - outletM[outlet]);
                     all += landings.share(i);

@@ -46,12 +46,12 @@ public final class Fall {
     }
 
     /** Lets own lines fall, each of so large a share of what its outlet gives. */
-    void lines(Nearness lines, double share) {
-        own.add(lines, share);
+    void lines(Nearness lines, double[] shares) {
+        own.add(lines, shares);
     }
 
-    void mirrorImages(Nearness images, double share) {
-        mirrored.add(images, share);
+    void mirrorImages(Nearness images, double[] shares) {
+        mirrored.add(images, shares);
     }
 
     /** What this pass's own lines put on rows, those up to {@link #BESIDE_M} beyond the boom's ends among them. */

@@ -84,14 +84,15 @@ final class Flights {
     /**
      * Where the flights end.
      *
-     * @param atM filled, m right of the centre line
+     * @param atM filled from there on, m right of the centre line
+     * @param from where to begin
      * @param outletM place of each outlet, m right of the centre line
      * @param offsetM where the stream's hole is, m right of the outlet's middle
      * @param rightMps its speed to the right, m/s
      */
-    void land(double[] atM, double[] outletM, double offsetM, double rightMps) {
-        for (int i = 0; i < atM.length; i++) {
-            atM[i] = outletM[i] + (offsetM + rightMps * carriedS[i]);
+    void land(double[] atM, int from, double[] outletM, double offsetM, double rightMps) {
+        for (int i = 0; i < carriedS.length; i++) {
+            atM[from + i] = outletM[i] + (offsetM + rightMps * carriedS[i]);
         }
     }
 
@@ -118,13 +119,14 @@ final class Flights {
     /**
      * How much farther the flights go from greater heights, to first order.
      *
-     * @param fartherM filled, m to the right
+     * @param fartherM filled from there on, m to the right
+     * @param from where to begin
      * @param rightMps the stream's speed to the right, m/s
      * @param higherM by how much each height is greater, m
      */
-    void fartherM(double[] fartherM, double rightMps, double[] higherM) {
-        for (int i = 0; i < fartherM.length; i++) {
-            fartherM[i] = rightMps * longerSpm[i] * higherM[i];
+    void fartherM(double[] fartherM, int from, double rightMps, double[] higherM) {
+        for (int i = 0; i < longerSpm.length; i++) {
+            fartherM[from + i] = rightMps * longerSpm[i] * higherM[i];
         }
     }
 }

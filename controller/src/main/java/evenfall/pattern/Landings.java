@@ -4,6 +4,7 @@ import evenfall.outlet.OutletType;
 import evenfall.outlet.Stream;
 import evenfall.rig.BoomLayout;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Where each stream of each outlet of a boom lands. */
@@ -18,7 +19,8 @@ final class Landings {
     private final double[] rightPart;
     private final double[] exitMps;
     private final double[] share;
-    private final double[] spreadM;
+    private final double[] shareOfLine;
+    private final double[] spreadOfLineM;
     private final double reachM;
     private double speedFactor;
 
@@ -39,7 +41,8 @@ final class Landings {
         rightPart = new double[streams];
         exitMps = new double[streams];
         share = new double[streams];
-        spreadM = new double[streams];
+        shareOfLine = new double[streams * boom.outlets()];
+        spreadOfLineM = new double[streams * boom.outlets()];
         double ratedFactor = type.speedFactor(type.ratedPressurePa(), specificGravity);
         double farM = 0;
         for (int i = 0; i < streams; i++) {
@@ -49,7 +52,9 @@ final class Landings {
             exitMps[i] = stream.exitMps();
             share[i] = stream.share();
             flightsOf[i] = flightsOf(stream, type.ratedFlowM3ps(), specificGravity);
-            spreadM[i] = flightsOf[i].spreadM(targetHeightM, ratedFactor);
+            int from = i * boom.outlets();
+            Arrays.fill(shareOfLine, from, from + boom.outlets(), share[i]);
+            Arrays.fill(spreadOfLineM, from, from + boom.outlets(), flightsOf[i].spreadM(targetHeightM, ratedFactor));
             farM = Math.max(farM, farM(stream, targetHeightM, ratedFactor));
         }
         reachM = Math.max(farM + boom.rowM(), 0.5 * boom.spacingM());
@@ -89,17 +94,36 @@ final class Landings {
     }
 
     /**
-     * Where a stream lands.
+     * Where all streams land: those of the first stream of each outlet from left to right, then those of the second, and so on.
      *
-     * @param atM filled for each outlet, m right of the centre line; of one whose height is not known it means nothing
+     * @param atM filled, m right of the centre line; of an outlet whose height is not known it means nothing
      */
-    void land(int stream, double[] atM) {
-        flightsOf[stream].land(atM, outletM, offsetM[stream], rightMps(stream));
+    void land(double[] atM) {
+        for (int i = 0; i < share.length; i++) {
+            flightsOf[i].land(atM, i * outletM.length, outletM, offsetM[i], rightMps(i));
+        }
     }
 
-    /** How much farther right from greater heights; as {@link Flights#fartherM}. */
-    void fartherM(int stream, double[] fartherM, double[] higherM) {
-        flightsOf[stream].fartherM(fartherM, rightMps(stream), higherM);
+    /** How much farther right from greater heights, in the same order; as {@link Flights#fartherM}. */
+    void fartherM(double[] fartherM, double[] higherM) {
+        for (int i = 0; i < share.length; i++) {
+            flightsOf[i].fartherM(fartherM, i * outletM.length, rightMps(i), higherM);
+        }
+    }
+
+    /** For each line in that order its stream's part of what the outlet gives. */
+    double[] shareOfLine() {
+        return shareOfLine;
+    }
+
+    /** For each line in that order how wide its liquid lies across the rows at target height, standard deviation, m. */
+    double[] spreadOfLineM() {
+        return spreadOfLineM;
+    }
+
+    /** How many lines there are if every outlet falls. */
+    int lines() {
+        return shareOfLine.length;
     }
 
     /** Exit speed over the rated one. */
@@ -119,11 +143,6 @@ final class Landings {
     /** A stream's part of what its outlet gives. */
     double share(int stream) {
         return share[stream];
-    }
-
-    /** How wide the liquid of a stream lies across the rows at target height, standard deviation, m. */
-    double spreadM(int stream) {
-        return spreadM[stream];
     }
 
     /** Where the outlets are, m right of the centre line. */

@@ -19,6 +19,12 @@ final class Lines {
     /** The moment at which a slot was filled last; 0 for never. */
     private final int[] momentOfSlot;
 
+    /** In the place of a moment: a line that falls until it is said that it does not. */
+    private static final int ALWAYS = Integer.MAX_VALUE;
+
+    /** So many of the first slots fall always. */
+    private int whole;
+
     /** Counted from 2, so that no empty slot seems to be one of the moment before. */
     private int moment = 2;
 
@@ -76,37 +82,44 @@ final class Lines {
     }
 
     /**
-     * Lets one stream's lines fall.
+     * Lets lines fall in the first slots, each of them in its own: all of them, as at most moments, so that none needs to be looked at.
      *
-     * @param firstSlot of the stream's line from outlet 0; those of the others follow it. What such a line brings does not change
      * @param atM where they land
-     * @param flow what each brings
-     * @param fromOutlets the outlet of each, from left to right, the first {@code n} of them
+     * @param flow what each brings; the same from one moment to the next
+     * @param outlets how many there are: those of the first stream of each come first, then those of the second, and so on
      */
-    void add(int firstSlot, double[] atM, double flow, int[] fromOutlets, int n) {
-        boolean all = n > 0 && fromOutlets[n - 1] == n - 1;
-        if (all) {
-            System.arraycopy(atM, 0, atOfSlot, firstSlot, n);
+    void addWhole(double[] atM, double[] flow, int outlets) {
+        int n = flow.length;
+        System.arraycopy(atM, 0, atOfSlot, 0, n);
+        if (whole == n) {
+            return;
         }
-        int before = moment - 1;
-        for (int k = 0; k < n; k++) {
-            int from = all ? k : fromOutlets[k];
-            int slot = firstSlot + from;
-            if (momentOfSlot[slot] != before) {
-                quantityOfSlot[slot] = flow;
-                outletOfSlot[slot] = from;
+        for (int slot = 0; slot < n; slot++) {
+            if (momentOfSlot[slot] != moment - 1) {
                 slots[count++] = slot;
             }
-            momentOfSlot[slot] = moment;
+            momentOfSlot[slot] = ALWAYS;
+            quantityOfSlot[slot] = flow[slot];
+            outletOfSlot[slot] = slot % outlets;
         }
-        for (int k = 0; !all && k < n; k++) {
-            atOfSlot[firstSlot + fromOutlets[k]] = atM[k];
+        whole = n;
+    }
+
+    /** From this moment on each line of {@link #addWhole} is let fall on its own, or is not. */
+    void addEach() {
+        for (int slot = 0; slot < whole; slot++) {
+            momentOfSlot[slot] = moment - 1;
         }
+        whole = 0;
     }
 
     /** Where a line fell, m; NaN where it did not. */
     double atM(int slot) {
-        return momentOfSlot[slot] == moment ? atOfSlot[slot] : Double.NaN;
+        return fell(slot) ? atOfSlot[slot] : Double.NaN;
+    }
+
+    private boolean fell(int slot) {
+        return momentOfSlot[slot] == moment || momentOfSlot[slot] == ALWAYS;
     }
 
     private void sort() {
@@ -117,7 +130,7 @@ final class Lines {
         int n = 0;
         for (int k = 0; k < count; k++) {
             int slot = slots[k];
-            if (momentOfSlot[slot] == moment) {
+            if (fell(slot)) {
                 insert(n++, slot);
             }
         }

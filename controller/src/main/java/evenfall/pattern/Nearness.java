@@ -83,16 +83,16 @@ final class Nearness {
      * @param atM where they land, m right of the centre line
      * @param sdM how much farther right each lands if all heights are greater by one standard deviation, m
      * @param spreadM how wide each lies about its middle, standard deviation, m
-     * @param n how many there are: the first so many of both arrays
+     * @param n how many there are: the first so many of all arrays
      */
-    void find(double[] atM, double[] sdM, double spreadM, int n) {
+    void find(double[] atM, double[] sdM, double[] spreadM, int n) {
         find(atM, n);
-        double spread = spreadM * perWidth;
         for (int i = 0; i < n; i++) {
             moves[i] = sdM[i] * perWidth;
         }
         for (int i = 0; i < n; i++) {
             double away = Math.abs(right[i]);
+            double spread = spreadM[i] * perWidth;
             double half = Math.min(MOST_HALF, Math.sqrt(moves[i] * moves[i] + spread * spread) * HALF_OVER_SD);
             double most = Math.max(LEAST_HALF, Math.max(half, away));
             double per = 1 / most;

@@ -66,10 +66,11 @@ public final class Rows {
     /**
      * Lets lines fall, as if their places were sure.
      *
-     * @param quantity how much each brings, in any unit
+     * @param quantities how much each brings, in any unit
      */
-    void add(Nearness lines, double quantity) {
+    void add(Nearness lines, double[] quantities) {
         for (int i = 0; i < lines.count; i++) {
+            double quantity = quantities[i];
             int row = inside(lines.near[i]);
             double right = lines.right[i];
             double away = Math.abs(right);
@@ -83,11 +84,12 @@ public final class Rows {
      * Lets lines fall whose places are known to a standard deviation: what each row may expect of them, and how that changes with their places. Lines
      * side by side err together: from outlets that are higher than thought all land farther off.
      *
-     * @param quantity how much each brings, in any unit
+     * @param quantities how much each brings, in any unit
      */
-    void addUnsure(Nearness lines, double quantity) {
+    void addUnsure(Nearness lines, double[] quantities) {
         anyUnsure = true;
         for (int i = 0; i < lines.count; i++) {
+            double quantity = quantities[i];
             int row = inside(lines.near[i]);
             double right = lines.right[i];
             double away = Math.abs(right);

@@ -3,6 +3,7 @@ package evenfall.pattern;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -59,18 +60,20 @@ class RowsTest {
         Random random = new Random(3);
         int n = 400;
         double[] atM = new double[n];
-        double[] sdM = new double[n];
+        double[] none = new double[n];
+        double[] quantity = new double[n];
+        Arrays.fill(quantity, 0.7);
         Rows alone = new Rows(ROW_M, 0.2, REACH_M);
         for (int i = 0; i < n; i++) {
             atM[i] = 8 * random.nextDouble() - 4;
             alone.add(atM[i], 0.7);
         }
         Nearness lines = new Nearness(ROW_M, 0.2, n);
-        lines.find(atM, sdM, 0, n);
+        lines.find(atM, none, none, n);
         Rows sure = new Rows(ROW_M, 0.2, REACH_M);
-        sure.add(lines, 0.7);
+        sure.add(lines, quantity);
         Rows unsure = new Rows(ROW_M, 0.2, REACH_M);
-        unsure.addUnsure(lines, 0.7);
+        unsure.addUnsure(lines, quantity);
         double kept = 0;
         for (int row = 0; row < alone.count(); row++) {
             assertThat(sure.amount(row)).isCloseTo(alone.amount(row), within(1e-9));
@@ -86,7 +89,7 @@ class RowsTest {
 
     private static void addUnsure(Rows rows, double phase, double atM, double quantity, double sdM, double spreadM) {
         Nearness line = new Nearness(ROW_M, phase, 1);
-        line.find(new double[] {atM}, new double[] {sdM}, spreadM, 1);
-        rows.addUnsure(line, quantity);
+        line.find(new double[] {atM}, new double[] {sdM}, new double[] {spreadM}, 1);
+        rows.addUnsure(line, new double[] {quantity});
     }
 }
