@@ -12,8 +12,6 @@ import evenfall.rig.BoomLayout;
  */
 public final class BoomFall {
     private final BoomPattern pattern;
-    private final double rowM;
-    private final double halfWidthM;
     private final Landings landings;
     private final Fall fall;
     private final Nearness near;
@@ -26,8 +24,7 @@ public final class BoomFall {
 
     private final double[] fartherM;
     private final double[] partShare;
-    private final double[] imageM;
-    private final double[] imageShare;
+    private final MirrorImages images;
 
     /**
      * @param pattern of the same boom and outlets, worked out before this each time
@@ -35,8 +32,6 @@ public final class BoomFall {
     public BoomFall(BoomPattern pattern) {
         this.pattern = pattern;
         BoomLayout boom = pattern.boom();
-        rowM = boom.rowM();
-        halfWidthM = 0.5 * boom.widthM();
         landings = pattern.landings();
         fall = new Fall(boom, landings.reachM());
         falling = new int[boom.outlets()];
@@ -45,8 +40,7 @@ public final class BoomFall {
         atM = new double[lines];
         fartherM = new double[lines];
         partShare = new double[lines];
-        imageM = new double[lines];
-        imageShare = new double[lines];
+        images = new MirrorImages(boom, lines);
     }
 
     /**
@@ -91,15 +85,9 @@ public final class BoomFall {
     private void lines(double[] share, int count) {
         near.find(atM, count);
         fall.lines(near, share);
-        int images = 0;
-        for (int line = 0; line < count; line++) {
-            if (halfWidthM - Math.abs(atM[line]) < rowM) {
-                imageM[images] = Math.copySign(2 * halfWidthM, atM[line]) - atM[line];
-                imageShare[images++] = share[line];
-            }
-        }
-        near.find(imageM, images);
-        fall.mirrorImages(near, imageShare);
+        images.find(atM, share, count);
+        near.find(images.atM, images.count);
+        fall.mirrorImages(near, images.share);
     }
 
     /** How far from an outlet the rows lie that it may feed, m. */

@@ -50,11 +50,8 @@ public final class BoomPattern {
     /** No spread, for flights without air. */
     private final double[] unspread;
 
-    /** The same of the lines' mirror images. */
-    private final double[] imageM;
-
+    private final MirrorImages images;
     private final double[] imageSdM;
-    private final double[] imageShare;
     private final double[] imageSpreadM;
 
     /** Measures of the whole boom since the last compute; judgement and the live message ask for the same. */
@@ -82,9 +79,8 @@ public final class BoomPattern {
         partShare = new double[most];
         partSpreadM = new double[most];
         unspread = new double[most];
-        imageM = new double[most];
+        images = new MirrorImages(boom, most);
         imageSdM = new double[most];
-        imageShare = new double[most];
         imageSpreadM = new double[most];
         halfWidthM = 0.5 * boom.widthM();
         rows = new Rows(boom.rowM(), boom.rowPhase(), halfWidthM);
@@ -197,20 +193,16 @@ public final class BoomPattern {
 
     /** Lets the mirror images fall of lines near an end of the boom. */
     private void mirror(double[] share, double[] spreadM, int count) {
-        boolean whole = count == atM.length;
-        int images = 0;
-        for (int i = 0; i < count; i++) {
-            if (halfWidthM - Math.abs(atM[i]) < boom.rowM()) {
-                int line = whole ? i : lineOf[i];
-                imageM[images] = Math.copySign(2 * halfWidthM, atM[i]) - atM[i];
-                lines.add(atM.length + line, imageM[images], share[i], line % boom.outlets());
-                imageSdM[images] = -sdM[i];
-                imageShare[images] = share[i];
-                imageSpreadM[images++] = spreadM[i];
-            }
+        images.find(atM, share, count);
+        for (int k = 0; k < images.count; k++) {
+            int i = images.of[k];
+            int line = count == atM.length ? i : lineOf[i];
+            lines.add(atM.length + line, images.atM[k], images.share[k], line % boom.outlets());
+            imageSdM[k] = -sdM[i];
+            imageSpreadM[k] = spreadM[i];
         }
-        near.find(imageM, imageSdM, imageSpreadM, images);
-        rows.addUnsure(near, imageShare);
+        near.find(images.atM, imageSdM, imageSpreadM, images.count);
+        rows.addUnsure(near, images.share);
     }
 
     private void leaveOutRows(double aroundM) {
