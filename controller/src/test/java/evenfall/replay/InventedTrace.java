@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Random;
 
 /**
- * An invented recording for speed and thrift: a machine of five height sensors that runs steadily over ground that moves all of them, 80
+ * An invented recording for speed and thrift: a machine that runs steadily over ground that moves all of them, 80
  * sentences a second. Nothing is wrong with it: it heaves, rolls and bends as a wide boom does, by a few centimetres at its tips, over ground that
  * is rough by one and a half.
  */
@@ -19,7 +19,10 @@ final class InventedTrace {
     /** The trace's text; the same for the same machine and time. */
     static String of(Rig rig, int seconds) {
         Random random = new Random(7);
-        double[] wing = {-1, -0.5, 0, 0.5, 1};
+        double halfM = 0.5 * rig.boom().widthM();
+        double[] wing = rig.sensors().heights().stream()
+                .mapToDouble(sensor -> sensor.rightM() / halfM)
+                .toArray();
         double[] groundM = new double[wing.length];
         StringBuilder out = new StringBuilder();
         double speedMps = 5.5;
