@@ -193,12 +193,15 @@ public final class Judge {
     }
 
     /**
-     * Whether some open outlets may give less than others: an alert says that they do, or what has been seen so far speaks for it. Then nobody
-     * knows which rows lack it.
+     * Whether some open outlets may give less or more than others: an alert says that they do, or what has been seen so far speaks for it. Then
+     * nobody knows which rows lack it or have it. More flow from the start on is no such sign: a wrong constant in the rig file gives it as well, to
+     * all.
      */
-    public boolean outletsMayLack() {
+    public boolean outletsMayDiffer() {
         for (Alert alert : standing) {
-            if (alert.kind() == AlertKind.OUTLET_BLOCKED) {
+            boolean open = alert.kind() == AlertKind.OUTLET_OPEN
+                    && !conductance.steps().isEmpty();
+            if (open || alert.kind() == AlertKind.OUTLET_BLOCKED) {
                 return true;
             }
         }

@@ -302,9 +302,9 @@ final class Assessment {
         return ground.compute(ownM, higherM, own.known());
     }
 
-    /** @param outletsMayLack the pattern takes all open outlets to give the same; which one does not, flow and pressure cannot tell */
-    Live live(List<Alert> standing, boolean outletsMayLack, WireCounts wire, long droppedBytes) {
-        Unknown rowsUnknown = patternUnknown == null && outletsMayLack ? Unknown.OUTLETS_UNLIKE : patternUnknown;
+    /** @param outletsMayDiffer the pattern takes all open outlets to give the same; which one does not, flow and pressure cannot tell */
+    Live live(List<Alert> standing, boolean outletsMayDiffer, WireCounts wire, long droppedBytes) {
+        Unknown rowsUnknown = patternUnknown == null && outletsMayDiffer ? Unknown.OUTLETS_UNLIKE : patternUnknown;
         return new Live(
                 nowUs,
                 speed,

@@ -117,7 +117,7 @@ public final class Monitor {
         assessment.assess(nowUs);
         Situation situation = assessment.situation();
         judge.look(situation, listener);
-        Live live = assessment.live(judge.standing(), judge.outletsMayLack(), wire(), droppedBytes);
+        Live live = assessment.live(judge.standing(), judge.outletsMayDiffer(), wire(), droppedBytes);
         outputs.live(live);
         ground.take(live, assessment.fall());
     }

@@ -22,7 +22,7 @@ public enum Unknown {
     NEEDS_PRESSURE("neither pressure nor flow is known"),
     NEEDS_HEIGHT("too few heights are known"),
     NEEDS_EARLIER_PASS("what an earlier pass put there is not known"),
-    OUTLETS_UNLIKE("less flows than the open outlets take"),
+    OUTLETS_UNLIKE("outlets do not all give the same"),
     NOTHING_FALLS("nothing falls");
 
     private final String words;

@@ -10,6 +10,7 @@ import evenfall.quantity.TradeUnits;
 import evenfall.quantity.Units;
 import evenfall.rig.Rig;
 import evenfall.rig.RigFile;
+import evenfall.sense.Unknown;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -123,6 +124,8 @@ class PlumbingTest {
         double targetLpm = 150e-7 * 5.5 * 36.576 / TradeUnits.LPM_M3PS;
         assertThat(last(script).value()).isCloseTo(5.0 / 77 * targetLpm, within(1.0));
         assertThat(last(script).unit()).isEqualTo("L/min");
+        // Which outlets they are, nobody knows: rows are not said.
+        assertThat(script.last().boom().unknown()).isEqualTo(Unknown.OUTLETS_UNLIKE);
     }
 
     @Test
@@ -165,6 +168,7 @@ class PlumbingTest {
         assertThat(much.story).containsExactly("+outlet-open/boom");
         assertThat(last(much).why()).contains("9 % more").contains("tolerances explain 7 %");
         assertThat(last(much).act()).contains("K-factor", "density", "transmitter's zero");
+        assertThat(much.last().boom().rows()).isNotNull();
         assertThat(little.story).containsExactly("+outlet-blocked/boom");
     }
 
