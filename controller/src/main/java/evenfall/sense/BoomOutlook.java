@@ -18,7 +18,7 @@ public final class BoomOutlook {
     /** Moments ahead. With a strike's 0.9 s 0.2 s apart: four to five a swing of the bending, the fastest that a boom has. Our choice. */
     private static final int MOMENTS = 5;
 
-    private static final double STEPS_PS = 1e6 / BoomMotion.STEP_US;
+    private static final double STEPS_PS = 1e6 / BoomModel.STEP_US;
 
     private final BoomMotion motion;
     private final BoomShape shape;
@@ -46,7 +46,7 @@ public final class BoomOutlook {
      * @param motion followed with the same sensors
      * @param shape spreads heights over the places
      * @param places how many of the shape's outlets, from the first
-     * @param aheadS the last moment looked at, s after the last reading; no more than {@value BoomMotion#MOST_STEPS} steps of the
+     * @param aheadS the last moment looked at, s after the last reading; no more than {@value BoomModel#MOST_STEPS} steps of the
      *     motion between two moments
      */
     public BoomOutlook(BoomMotion motion, BoomShape shape, int places, double aheadS) {
@@ -55,9 +55,9 @@ public final class BoomOutlook {
         this.places = places;
         // At the middles of so many equal parts but the last half.
         long partSteps = Math.round(2 * aheadS * STEPS_PS / (2 * MOMENTS - 1));
-        apart = (int) Math.max(2, Math.min(BoomMotion.MOST_STEPS, partSteps));
+        apart = (int) Math.max(2, Math.min(BoomModel.MOST_STEPS, partSteps));
         first = apart / 2;
-        row = new double[places][MOMENTS][motion.states()];
+        row = new double[places][MOMENTS][motion.model().states()];
         struckM2 = new double[places][MOMENTS];
         slopedM2 = new double[places][MOMENTS];
         carriedM2 = new double[places][MOMENTS];
@@ -83,7 +83,7 @@ public final class BoomOutlook {
         long overUs = nowUs - motion.stateUs();
         overS = 1e-6 * overUs;
         begin = 0;
-        while (begin < MOMENTS && BoomMotion.STEP_US * steps(begin) <= overUs) {
+        while (begin < MOMENTS && BoomModel.STEP_US * steps(begin) <= overUs) {
             begin++;
         }
         return begin < MOMENTS;
@@ -155,17 +155,18 @@ public final class BoomOutlook {
 
     /** What strikes the boom on the way is gathered from moment to moment: {@code Q(s + t) = F(s) Q(t) F(s)ᵀ + Q(s)}. */
     private void workOut() {
-        double[] now = new double[motion.states()];
+        BoomModel model = motion.model();
+        double[] now = new double[model.states()];
         for (int place = 0; place < places; place++) {
-            motion.heightRow(shape.weights(place), now);
+            model.heightRow(shape.weights(place), now);
             double[] from = now;
             double struck = 0;
             double sloped = 0;
             for (int m = 0; m < MOMENTS; m++) {
                 int over = m == 0 ? first : apart;
-                struck += motion.struckVarianceOf(from, over);
-                sloped += motion.slopedVarianceOf(from, over);
-                motion.carryRow(from, over, row[place][m]);
+                struck += model.struckVarianceOf(from, over);
+                sloped += model.slopedVarianceOf(from, over);
+                model.carryRow(from, over, row[place][m]);
                 struckM2[place][m] = struck;
                 slopedM2[place][m] = sloped;
                 from = row[place][m];
