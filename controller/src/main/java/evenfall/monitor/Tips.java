@@ -114,7 +114,7 @@ final class Tips {
 
     private boolean isFalling(int[] wing) {
         for (int sensor : wing) {
-            if (inputs.motion().isFalling(sensor)) {
+            if (sensors.isKnown(sensor) && inputs.motion().isFalling(sensor)) {
                 return true;
             }
         }

@@ -47,7 +47,7 @@ final class AirDrag {
 
     private static final int STEPS = 400;
 
-    /** Up to here seven terms of the series for {@code (1 − e^−x) / x} are right to 3e-5: the first left out is x⁸/9!. */
+    /** Up to here eight terms of the series for {@code (1 − e^−x) / x} are right to 3e-6: the first left out is x⁸/9!. */
     private static final double SERIES_UP_TO = 1;
 
     private final double jetM;
@@ -138,7 +138,7 @@ final class AirDrag {
         double toRear = backMps / exitMps;
         double acrossMps = travelMps * Math.sqrt(1 - toRear * toRear);
         double perS = 2 * CYLINDER * AIR_KGPM3 * acrossMps / (StrictMath.PI * densityKgpM3 * jetM);
-        return wholeS * perS * toRear * travelMps / exitMps;
+        return Math.min(1, wholeS * perS * toRear * travelMps / exitMps);
     }
 
     /**

@@ -40,7 +40,7 @@ public final class BoomFall {
         atM = new double[lines];
         fartherM = new double[lines];
         partShare = new double[lines];
-        images = new MirrorImages(boom, lines);
+        images = new MirrorImages(boom, landings.reachM(), lines);
     }
 
     /**

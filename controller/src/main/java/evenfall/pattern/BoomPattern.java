@@ -79,7 +79,7 @@ public final class BoomPattern {
         partShare = new double[most];
         partSpreadM = new double[most];
         unspread = new double[most];
-        images = new MirrorImages(boom, most);
+        images = new MirrorImages(boom, landings.reachM(), most);
         imageSdM = new double[most];
         imageSpreadM = new double[most];
         halfWidthM = 0.5 * boom.widthM();

@@ -8,7 +8,7 @@ import java.util.Arrays;
  * that stand for the adjoining passes. Amounts are multiples of what one outlet gives. Filled again at the next moment.
  */
 public final class Fall {
-    /** Rows so far beyond the boom's end are kept apart, m; farther than any stream is carried sideways. */
+    /** Rows so far beyond the boom's end are kept apart, m; farther than a stream of the outlets that come along is carried sideways. */
     public static final double BESIDE_M = 4;
 
     private final Rows own;

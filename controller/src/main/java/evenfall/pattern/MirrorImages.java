@@ -8,7 +8,7 @@ final class MirrorImages {
     private final double rowM;
     private final int outlets;
 
-    /** So many outlets from either end throw lines that may come near it. */
+    /** So many outlets from either end throw lines that may come near it, from twice the target height too. */
     private final int nearAnEnd;
 
     /** How many there are; what arrays hold beyond means nothing. */
@@ -24,13 +24,14 @@ final class MirrorImages {
     final double[] share;
 
     /**
+     * @param reachM how far from its outlet a line may land at target height, m
      * @param most how many lines there may be
      */
-    MirrorImages(BoomLayout boom, int most) {
+    MirrorImages(BoomLayout boom, double reachM, int most) {
         halfWidthM = 0.5 * boom.widthM();
         rowM = boom.rowM();
         outlets = boom.outlets();
-        nearAnEnd = (int) Math.min(outlets, Math.ceil((Fall.BESIDE_M + rowM) / boom.spacingM()));
+        nearAnEnd = (int) Math.min(outlets, Math.ceil((Math.max(Fall.BESIDE_M, 2 * reachM) + rowM) / boom.spacingM()));
         of = new int[most];
         atM = new double[most];
         share = new double[most];

@@ -59,7 +59,7 @@ final class Nearness {
     }
 
     /**
-     * Works out lines of sure places, for {@link Rows#add(Nearness, double)}.
+     * Works out lines of sure places, for {@link Rows#add(Nearness, double[])}.
      *
      * @param atM where they land, m right of the centre line
      * @param n how many there are: the first so many

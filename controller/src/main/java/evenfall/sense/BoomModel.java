@@ -9,10 +9,10 @@ import java.util.List;
  * of the height at each sensor.
  *
  * <p><b>The boom.</b> It heaves and rolls with the machine: two damped oscillators struck at random. Each wing bends as a beam held at its
- * root does under its own inertia, by the square of the distance s from its hinge in wing lengths L; with the mass spread evenly Lagrange's
+ * root does under its own inertia, by the square of the distance s from its hinge in wing lengths L; with a wing half as heavy at its tip as at its root Lagrange's
  * equation for the deflection b of its tip, on a hinge that moves at z̈ and turns at θ̈, is
  *
- * <pre>  b̈ + 2ζω ḃ + ω² b = −(5/3 z̈ + 5/4 L θ̈),   5/3 = ∫ψ / ∫ψ²,  5/4 = ∫sψ / ∫ψ²,  ψ = s²</pre>
+ * <pre>  b̈ + 2ζω ḃ + ω² b = −(1.79 z̈ + 1.29 L θ̈),   1.79 = ∫mψ / ∫mψ²,  1.29 = ∫msψ / ∫mψ²,  ψ = s²,  m = 1 − s/2</pre>
  *
  * <p>(Rayleigh's method; S. Timoshenko, Vibration Problems in Engineering, from memory). So what the middle of the boom does foretells its
  * tips.

@@ -50,7 +50,7 @@ public final class BoomMotion {
     /** A reading farther off than five standard deviations is no motion of this boom: the ground under it begins anew. Our choice. */
     private static final double SURPRISE = 25;
 
-    /** Three seconds of 20 readings: six times as long as its slowest part, the roll, remembers. */
+    /** Three seconds of 20 readings: about three times as long as its slowest parts, climbs and slopes, remember. */
     private static final int SETTLED = 60;
 
     /**
@@ -103,6 +103,9 @@ public final class BoomMotion {
     /** Evidence that the height at each sensor falls as no motion explains. */
     private final double[] falls;
 
+    /** Whether the ground under a sensor has not been followed: its next echo begins it anew. */
+    private final boolean[] unplaced;
+
     private long steps = Long.MIN_VALUE;
     private int apart;
     private int alike;
@@ -151,6 +154,7 @@ public final class BoomMotion {
         offM2 = new double[n];
         taken = new boolean[n];
         falls = new double[n];
+        unplaced = new boolean[n];
     }
 
     /**
@@ -256,7 +260,9 @@ public final class BoomMotion {
         apart = 0;
         look();
         for (int i = 0; i < senses.size(); i++) {
-            state[BoomModel.GROUND + i] = taken[i] ? senses.get(i).tookM() : 0;
+            double knownM = taken[i] ? senses.get(i).tookM() : senses.get(i).followsM();
+            state[BoomModel.GROUND + i] = Double.isNaN(knownM) ? 0 : knownM;
+            unplaced[i] = !taken[i];
         }
     }
 
@@ -275,8 +281,10 @@ public final class BoomMotion {
             spare = was;
         }
         for (int i = 0; i < senses.size(); i++) {
-            if (taken[i] && senses.get(i).tookAnew()) {
+            if (taken[i] && (unplaced[i] || senses.get(i).tookAnew())) {
                 beginGround(i);
+                unplaced[i] = false;
+                falls[i] = 0;
             }
         }
     }
@@ -286,7 +294,10 @@ public final class BoomMotion {
         boolean same = true;
         for (int i = 0; i < senses.size(); i++) {
             HeightSense sense = senses.get(i);
-            boolean now = !Double.isNaN(sense.tookM());
+            // One that is not believed must not move the boom; where it is believed again, nobody has followed the
+            // ground under it.
+            unplaced[i] |= sense.isDoubted();
+            boolean now = !Double.isNaN(sense.tookM()) && !sense.isDoubted();
             same &= now == taken[i] && !sense.tookAnew();
             taken[i] = now;
             double nowM2 = sense.scatterM2();
@@ -332,6 +343,8 @@ public final class BoomMotion {
         if (off * off > SURPRISE * offM2[sensor]) {
             if (alike < SETTLED) {
                 beginGround(sensor);
+                // The weights must not come to stand on what is not known of a ground that has just begun.
+                alike = 0;
             } else {
                 // The weights stand: what this one reading may add to what is not known does not pay for all of them.
                 moveGround(sensor);
@@ -428,11 +441,6 @@ public final class BoomMotion {
     /** Whether the weights stand, and with them how well the state is known. */
     boolean stands() {
         return alike >= SETTLED;
-    }
-
-    /** How hard the boom is taken to be struck, times class D. */
-    double struck() {
-        return struck;
     }
 
     /** How much the ground is taken to slope, times what is usual. */

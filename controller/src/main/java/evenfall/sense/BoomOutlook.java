@@ -36,6 +36,7 @@ public final class BoomOutlook {
     private final double[][] carriedM2;
 
     private int solved = -1;
+    private boolean stood;
     private int begin;
     private double heightM;
     private double varianceM2;
@@ -77,9 +78,12 @@ public final class BoomOutlook {
             solved = shape.solved();
             workOut();
         }
-        if (!motion.stands()) {
+        // The reading before the weights came to stand changed what is not known once more.
+        boolean stands = motion.stands();
+        if (!stands || !stood) {
             forget();
         }
+        stood = stands;
         long overUs = nowUs - motion.stateUs();
         overS = 1e-6 * overUs;
         begin = 0;
@@ -142,7 +146,7 @@ public final class BoomOutlook {
             carriedM2[place][moment] = motion.varianceOf(row[place][moment]);
         }
         return carriedM2[place][moment]
-                + motion.struck() * struckM2[place][moment]
+                + motion.roughness() * struckM2[place][moment]
                 + motion.sloping() * slopedM2[place][moment]
                 + shape.shapeVariance(place);
     }

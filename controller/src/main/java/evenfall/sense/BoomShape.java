@@ -18,7 +18,7 @@ import java.util.List;
  * </ul>
  *
  * <p>All of it together is a Gaussian prior, and the height of an outlet is its best linear estimate from the sensors (kriging, G. Matheron,
- * Economic Geology 58, 1963): weights that depend on places alone, worked out anew only when another set of sensors is known. With a
+ * Economic Geology 58, 1963): weights that depend on places alone, worked out anew only when another set of sensors is known or the ground is found to be of another roughness. With a
  * sensor missing the variance grows where it was needed; where it grows beyond {@link #MOST_SD_M} the height is not known.
  */
 public final class BoomShape {

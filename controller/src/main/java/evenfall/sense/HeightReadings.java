@@ -23,4 +23,9 @@ public final class HeightReadings {
         rateVariance = new double[sensors];
         meetsVariance = new double[sensors];
     }
+
+    /** Whether the height at a sensor is known. */
+    public boolean isKnown(int sensor) {
+        return known[sensor];
+    }
 }

@@ -132,6 +132,7 @@ public final class HeightSense {
         long atUs = Math.max(timeUs, heardUs);
         heardUs = atUs;
         tookM = Double.NaN;
+        tookAnew = false;
         double distanceM = distanceM(roundTripUs, airC);
         if (distanceM < NEAREST_M || distanceM > FARTHEST_M) {
             fault = Unknown.OUT_OF_RANGE;
@@ -233,6 +234,7 @@ public final class HeightSense {
     public void onNoEcho(long timeUs) {
         heardUs = Math.max(timeUs, heardUs);
         tookM = Double.NaN;
+        tookAnew = false;
         fault = Unknown.NO_ECHO;
         differences.cut();
     }
@@ -240,6 +242,15 @@ public final class HeightSense {
     /** The height that the last reading gave, m, if it was taken; else NaN. */
     double tookM() {
         return tookM;
+    }
+
+    /** The height that it has followed up to its last echo that was taken, m; NaN where there is none. */
+    double followsM() {
+        return echoUs < 0 ? Double.NaN : heightM;
+    }
+
+    boolean isDoubted() {
+        return doubt.isDoubt();
     }
 
     /** Whether that reading did not go on from those before. */

@@ -309,6 +309,50 @@ class BoomMotionTest {
         }
     }
 
+    /** After a gap in the sentences one sensor is not heard at once: it stays where it was, and its next echo moves nobody else. */
+    @Test
+    void aSensorThatIsLateAfterAGapStaysWhereItWas() {
+        double[] level = {0.5, 0.5, 0.5, 0.5, 0.5};
+        long us = 0;
+        for (int k = 0; k < 100; k++) {
+            us += ECHO_US;
+            hear(us, level);
+        }
+        us += 600_000;
+        hear(us, new double[] {Double.NaN, 0.5, 0.5, 0.5, 0.5});
+        askAt(us);
+        assertThat(heightM.get(0).get()).isCloseTo(0.5, within(0.02));
+        us += ECHO_US;
+        hear(us, level);
+        askAt(us);
+        for (int i = 0; i < PLACES.length; i++) {
+            assertThat(heightM.get(i).get()).as("at %s m", PLACES[i]).isCloseTo(0.5, within(0.02));
+        }
+    }
+
+    /** It jumps about by half a metre, and has been found out; the boom does not follow it, and nor do the others' heights. */
+    @Test
+    void aSensorThatIsNotBelievedDoesNotMoveTheBoom() {
+        long us = 0;
+        senses.get(4).doubt(Unknown.SCATTERED);
+        for (int k = 0; k < 100; k++) {
+            us += ECHO_US;
+            double leaps = 0.5 + 0.2 * Math.sin(0.9 * k);
+            hear(us, new double[] {0.5, 0.5, 0.5, 0.5, leaps});
+            askAt(us);
+            for (int i = 0; i < 4; i++) {
+                assertThat(upMps.get(i).get()).as("after %d echoes", k).isCloseTo(0, within(0.01));
+            }
+        }
+        assertThat(heightM.get(4).isKnown()).isFalse();
+        senses.get(4).doubt(Unknown.NOT_YET);
+        us += ECHO_US;
+        hear(us, new double[] {0.5, 0.5, 0.5, 0.5, 0.7});
+        askAt(us);
+        assertThat(heightM.get(4).get()).isCloseTo(0.7, within(0.1));
+        assertThat(upMps.get(3).get()).isCloseTo(0, within(0.01));
+    }
+
     @Test
     void groundThatDropsAtOnceIsFollowedAndIsNoSwing() {
         for (int k = 0; k < 200; k++) {

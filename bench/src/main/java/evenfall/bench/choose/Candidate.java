@@ -73,7 +73,7 @@ public record Candidate(
                     Cost.unknown("it does not reach the range"));
         }
         List<Reach> all = reaches(job, type, window);
-        Cover cover = Cover.fewest(job, type, design.meteringSizes(), all);
+        Cover cover = cover(job, design, type, all);
         return new Candidate(
                 type,
                 design.isBar(),
@@ -95,7 +95,11 @@ public record Candidate(
     static @Nullable Cover cover(Job job, OutletDesign design) {
         OutletType type = design.fitted(job.spacingM());
         Span window = window(job, type);
-        return window == null ? null : Cover.fewest(job, type, design.meteringSizes(), reaches(job, type, window));
+        return window == null ? null : cover(job, design, type, reaches(job, type, window));
+    }
+
+    private static @Nullable Cover cover(Job job, OutletDesign design, OutletType type, List<Reach> reaches) {
+        return Cover.fewest(job, type, design.meteringSizes(), reaches);
     }
 
     private static @Nullable Span window(Job job, OutletType type) {

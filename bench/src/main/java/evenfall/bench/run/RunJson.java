@@ -33,7 +33,6 @@ public final class RunJson {
             node.set("cleared_s", Json.number(alert.clearedS(), 3));
         }
         marks.put("missed", score.missed());
-        marks.put("misled", score.misled());
         marks.put("false", score.falseAlerts());
         return root;
     }

@@ -58,6 +58,9 @@ record FaultDue(String fault, List<String> kinds, String place, double fromS, do
         FaultSigns signs = new FaultSigns(scenario);
         double believed = scenario.belief().liquid().specificGravity();
         double off = times * Math.sqrt(believed / scenario.world().fitted().specificGravity()) - 1;
+        if (!FaultSigns.showsUncalibrated(off)) {
+            return;
+        }
         String kind = off > 0 ? "outlet-open" : "outlet-blocked";
         all.add(new FaultDue(
                 "meter-factor-wrong", List.of(kind), "boom", 0, Double.POSITIVE_INFINITY, signs.fromTheStart(off)));

@@ -9,8 +9,8 @@ import evenfall.sim.scenario.Scenario;
 import evenfall.sim.sensor.GnssReceiver;
 
 /**
- * Which faults can be told, from which size on, and how soon. From the physics and the sensors' tolerance alone, before anyone tunes
- * an alert; {@code bench/docs/scoring.md} derives each number.
+ * Which faults can be told, from which size on, and how soon. From the physics and the sensors' tolerance alone, before anyone tuned
+ * an alert, but for a leaking line and a meter that is wrong from the start; {@code bench/docs/scoring.md} derives each number.
  */
 final class FaultSigns {
     /** How well a monitor knows flow and pressure after all calibration, standard deviations as shares. Common practice, no source. */
@@ -142,13 +142,17 @@ final class FaultSigns {
         double at(TruthMoment moment);
     }
 
-    /** It shows where it changes {@code Q/√p} over what the outlets that are on let through by more than is known. */
-    /** A meter that has been wrong from the start, by which {@code Q/√p} is off by a share. */
-    FaultSign fromTheStart(double off) {
-        double share = Math.abs(off) > UNCALIBRATED ? off : 0;
-        return balance(m -> share);
+    /** Whether {@code Q/√p} that is off by a share from the start is more than nobody having calibrated it explains. */
+    static boolean showsUncalibrated(double off) {
+        return Math.abs(off) > UNCALIBRATED;
     }
 
+    /** A meter that has been wrong from the start, by which {@code Q/√p} is off by a share. */
+    FaultSign fromTheStart(double off) {
+        return balance(m -> off);
+    }
+
+    /** It shows where it changes {@code Q/√p} over what the outlets that are on let through by more than is known. */
     private FaultSign balance(Signal signal) {
         return FaultSign.when(
                 BALANCE_S, (now, onset) -> balance && isSpraying(now) && Math.abs(signal.at(now)) >= LEAST_CONDUCTANCE);

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param rateErrorPointsP95 95th percentile of the difference, percentage points; null where nothing could be compared
  * @param rowCvPointsP95 the same for the row CV
  * @param alerts due and raised ones, by time
- * @param faults what became of each scripted fault
+ * @param faults what became of each scripted fault, and of a meter that was wrong from the start
  * @param senses how far each reported quantity was from the truth
  * @param ground what the ground really got
  */

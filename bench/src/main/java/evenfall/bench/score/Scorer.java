@@ -19,7 +19,7 @@ final class Scorer {
      * @param shown the same moments as sensors show them that are wrong in a way that no other could tell
      * @param contacts of tips, in order of time
      * @param watched what the truth can be due for
-     * @param faults what went wrong by the script
+     * @param faults what went wrong, by the script or from the start
      * @param blinding what could not be judged when
      * @param clearanceM the rig's, m
      * @param sensors names of the height sensors, from the left

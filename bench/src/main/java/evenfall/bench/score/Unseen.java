@@ -115,7 +115,8 @@ final class Unseen {
             for (ScriptedFault fault : now) {
                 boolean its = fault.places().contains(i);
                 switch (fault.fault().id()) {
-                    case "heights-swapped" -> seesM = -atM;
+                    case "heights-swapped" ->
+                        seesM = sensors.get(sensors.size() - 1 - i).rightM();
                     case "height-misplaced" -> seesM += its ? fault.howMuch() : 0;
                     case "height-canopy" -> moreM -= its ? fault.howMuch() : 0;
                     default -> moreM += its ? fault.howMuch() : 0;
