@@ -101,15 +101,14 @@ class UnseenTest {
             keeper = drive(Scenarios.written("made", text.substring(0, air) + faults + text.substring(air)));
         }
         double apartM = 0;
-        double leftM = 0;
         for (int i = 0; i < keeper.moments().size(); i++) {
             TruthMoment truth = keeper.moments().get(i);
             TruthMoment shown = keeper.shown().get(i);
             assertThat(shown.rightWingM()).isCloseTo(truth.rightWingM(), within(1e-12));
             apartM = Math.max(apartM, Math.abs(shown.leftWingM() - truth.leftWingM()));
-            leftM = Math.max(leftM, Math.abs(truth.leftWingM() - truth.centreM()));
         }
-        assertThat(apartM).isBetween(0.02, leftM);
+        // A terrace is 0.25 m high: the wing's mean cannot be shown farther off.
+        assertThat(apartM).isBetween(0.02, 0.25);
     }
 
     @Test
