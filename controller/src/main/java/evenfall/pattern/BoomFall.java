@@ -23,6 +23,10 @@ public final class BoomFall {
     private final double[] atM;
 
     private final double[] fartherM;
+
+    /** Where not all fall: which lines those are, as the order of {@link Landings#land} counts, and their shares. */
+    private final int[] lineOf;
+
     private final double[] partShare;
     private final MirrorImages images;
 
@@ -39,6 +43,7 @@ public final class BoomFall {
         near = new Nearness(boom.rowM(), boom.rowPhase(), lines);
         atM = new double[lines];
         fartherM = new double[lines];
+        lineOf = new int[lines];
         partShare = new double[lines];
         images = new MirrorImages(boom, landings.reachM(), lines);
     }
@@ -69,12 +74,10 @@ public final class BoomFall {
         double[] share = landings.shareOfLine();
         int count = atM.length;
         if (n < heightKnown.length) {
-            count = 0;
-            for (int stream = 0; stream < landings.streams(); stream++) {
-                for (int k = 0; k < n; k++) {
-                    atM[count] = atM[stream * heightKnown.length + falling[k]];
-                    partShare[count++] = landings.share(stream);
-                }
+            count = landings.linesOf(falling, n, lineOf);
+            for (int k = 0; k < count; k++) {
+                atM[k] = atM[lineOf[k]];
+                partShare[k] = share[lineOf[k]];
             }
             share = partShare;
         }

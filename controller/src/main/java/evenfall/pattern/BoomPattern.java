@@ -175,18 +175,15 @@ public final class BoomPattern {
     /** Keeps of all lines those of so many outlets that fall. */
     private int fallPartly(int n, double[] spreadM) {
         lines.addEach();
-        int outlets = boom.outlets();
-        int count = 0;
-        for (int stream = 0; stream < landings.streams(); stream++) {
-            for (int k = 0; k < n; k++) {
-                int line = stream * outlets + falling[k];
-                lines.add(line, atM[line], landings.share(stream), falling[k]);
-                lineOf[count] = line;
-                atM[count] = atM[line];
-                sdM[count] = sdM[line];
-                partShare[count] = landings.share(stream);
-                partSpreadM[count++] = spreadM[line];
-            }
+        double[] share = landings.shareOfLine();
+        int count = landings.linesOf(falling, n, lineOf);
+        for (int k = 0; k < count; k++) {
+            int line = lineOf[k];
+            lines.add(line, atM[line], share[line], line % boom.outlets());
+            atM[k] = atM[line];
+            sdM[k] = sdM[line];
+            partShare[k] = share[line];
+            partSpreadM[k] = spreadM[line];
         }
         return count;
     }

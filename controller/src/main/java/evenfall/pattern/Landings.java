@@ -111,6 +111,23 @@ final class Landings {
         }
     }
 
+    /**
+     * Where the lines of some outlets stand in that order.
+     *
+     * @param outlets which outlets, from left to right, the first {@code n} of them
+     * @param into filled, in the same order
+     * @return how many lines they are
+     */
+    int linesOf(int[] outlets, int n, int[] into) {
+        int count = 0;
+        for (int stream = 0; stream < share.length; stream++) {
+            for (int k = 0; k < n; k++) {
+                into[count++] = stream * outletM.length + outlets[k];
+            }
+        }
+        return count;
+    }
+
     /** For each line in that order its stream's part of what the outlet gives. */
     double[] shareOfLine() {
         return shareOfLine;
